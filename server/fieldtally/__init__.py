@@ -1,0 +1,1 @@
+"""Fieldtally: evidence for the decision to move up a level of eventing."""
