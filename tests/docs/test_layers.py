@@ -1,6 +1,7 @@
 """The arrows between the folders point one way, and the pure parts stay pure (design: layout)."""
 
 import ast
+import subprocess
 from pathlib import Path
 
 import pytest
@@ -21,7 +22,10 @@ MAY_IMPORT = {
     "migrations": {"migrations", "store"},
 }
 PURE = ("trade", "book", "readiness")
-NOT_PURE = {"flask", "sqlalchemy", "flask_sqlalchemy", "flask_login", "flask_migrate", "flask_limiter", "alembic", "psycopg", "waitress"}
+NOT_PURE = {
+    "flask", "sqlalchemy", "flask_sqlalchemy", "flask_login", "flask_migrate", "flask_limiter",
+    "alembic", "psycopg", "waitress",
+}  # fmt: skip
 
 
 def imported(path: Path) -> set[str]:
@@ -44,7 +48,9 @@ def our_folder(name: str) -> str | None:
     parts = name.split(".")
     if parts[0] != "fieldtally":
         return None
-    return parts[1] if len(parts) > 1 and ((PACKAGE / parts[1]).is_dir() or (PACKAGE / f"{parts[1]}.py").exists()) else ""
+    if len(parts) > 1 and ((PACKAGE / parts[1]).is_dir() or (PACKAGE / f"{parts[1]}.py").exists()):
+        return parts[1]
+    return ""
 
 
 @pytest.mark.parametrize("folder", MAY_IMPORT)
@@ -60,7 +66,12 @@ def test_imports_go_one_way(folder):
 
 @pytest.mark.parametrize("folder", PURE)
 def test_pure_parts_know_neither_web_nor_database(folder):
-    wrong = {f"{path.name} imports {name}" for path in files(folder) for name in imported(path) if name.split(".")[0] in NOT_PURE}
+    wrong = {
+        f"{path.name} imports {name}"
+        for path in files(folder)
+        for name in imported(path)
+        if name.split(".")[0] in NOT_PURE
+    }
     assert not wrong
 
 
@@ -79,7 +90,5 @@ def test_the_checker_sees_a_forbidden_import(tmp_path):
 def test_top_level_holds_only_what_it_should():
     allowed = {"README.md", "DEVELOPERS.md", "CHANGELOG.md", "LICENSE", "pyproject.toml", "server", "webclient",
                "tests", "fixtures", "docs", ".ci", ".gitignore"}  # fmt: skip
-    import subprocess
-
     tracked = subprocess.run(["git", "ls-files"], cwd=ROOT, capture_output=True, text=True, check=True).stdout
     assert {line.split("/")[0] for line in tracked.splitlines()} <= allowed
