@@ -59,7 +59,8 @@ def test_short_hand_reads_every_aspect():
     assert (attempt.fence, attempt.element, attempt.times, attempt.height_cm) == ("double", "B", 2, 85)
     assert (attempt.outcome, attempt.attitude) == ("refusal", "backed_off")
     assert attempt.presentation == {
-        "rein": "left", "ground": "downhill", "way": "in", "landing": "water", "company": "fence_before", "pace": "trot",
+        "rein": "left", "ground": "downhill", "way": "in",
+        "landing": "water", "company": "fence_before", "pace": "trot",
     }  # fmt: skip
 
 

@@ -166,7 +166,8 @@ class Writer:
 
     def result(self, kind: str, key: str, row: dict) -> Written:
         day, horse = self.day(row), self.horses[row["horse"]]
-        body = {**without(row, "horse", "days_ago"), "horse_id": self.id("horse", row["horse"]), "date": day.isoformat()}
+        told = without(row, "horse", "days_ago")
+        body = {**told, "horse_id": self.id("horse", row["horse"]), "date": day.isoformat()}
         if "level_id" in body:
             body["rulebook_id"] = horse["rulebook_id"]
         return self.entry(kind, key, body, day)
