@@ -14,10 +14,7 @@ Id = String(36)
 
 
 class Account(Base):
-    """A person who signs in. `sign_in_key` is the name folded for comparing; `sign_in_name` is as typed.
-
-    Raising `session_epoch` signs the account out everywhere.
-    """
+    """A person who signs in. `sign_in_key` is the name folded for comparing; `sign_in_name` is as typed."""
 
     __tablename__ = "account"
 
@@ -26,12 +23,26 @@ class Account(Base):
     sign_in_key: Mapped[str] = mapped_column(String(400), unique=True)
     display_name: Mapped[str] = mapped_column(String(200))
     password_hash: Mapped[str] = mapped_column(String(300))
-    session_epoch: Mapped[int] = mapped_column(default=0)
     created_at_ms: Mapped[int] = mapped_column(BigInteger)
 
 
+class SignIn(Base):
+    """One browser an account is signed in on. Without its row the cookie of that browser is worth nothing.
+
+    `id` is the SHA-256 of the secret in the cookie, so a copy of the database signs nobody in.
+    """
+
+    __tablename__ = "sign_in"
+
+    id: Mapped[str] = mapped_column(String(64), primary_key=True)
+    account_id: Mapped[str] = mapped_column(ForeignKey("account.id", ondelete="CASCADE"), index=True)
+    label: Mapped[str] = mapped_column(String(120), default="")
+    signed_in_at_ms: Mapped[int] = mapped_column(BigInteger)
+    last_seen_at_ms: Mapped[int] = mapped_column(BigInteger)
+
+
 class Device(Base):
-    """A phone or browser an account has signed in on. Its id is the one its entries carry."""
+    """A phone or browser that has sent entries for an account. Its id is the one its entries carry."""
 
     __tablename__ = "device"
 
