@@ -1,0 +1,111 @@
+"""Reasons and needs of a cross-country finding, in a rider's words."""
+
+from fieldtally.readiness.finding import Reason
+from fieldtally.readiness.judge import Missing, Setback, Verdict
+from fieldtally.readiness.plain import day_words, in_words, listed, many, many_in_words, percent, sentence
+from fieldtally.readiness.selection import Selection
+from fieldtally.readiness.tally import Tally
+
+
+def counted(tally: Tally) -> Reason:
+    values = {"clear": tally.clear, "attempts": tally.count, "outings": tally.outings, "fields": tally.fields}
+    where = f"in {many(tally.outings, 'outing')} at {many(tally.fields, 'field')}"
+    text = f"{tally.clear} clear of {many(tally.count, 'attempt')}"
+    text += f", {where}; last met on {day_words(tally.last_day)}." if tally.clear else "."
+    return Reason("counted", values, text)
+
+
+def untried() -> Reason:
+    return Reason("untried", {}, "Not met yet in this way at this level's size.")
+
+
+def long_ago(tally: Tally) -> Reason:
+    text = f"Last met on {day_words(tally.last_day)}: too long ago to count."
+    return Reason("long_ago", {"last_day": tally.last_day}, text)
+
+
+def smaller(selection: Selection) -> Reason:
+    count = len(selection.smaller)
+    text = f"{many(count, 'attempt')} at a smaller fence: it counts from {selection.least_cm:.0f} cm."
+    return Reason("smaller", {"attempts": count, "least_cm": round(selection.least_cm, 1)}, text)
+
+
+def unmeasured(selection: Selection, labels: list[str]) -> Reason:
+    count = len(selection.unmeasured)
+    text = f"{many(count, 'attempt')} cannot count for size until somebody measures {listed(labels)}."
+    return Reason("unmeasured", {"attempts": count, "fences": labels}, text)
+
+
+def any_size() -> Reason:
+    return Reason("any_size", {}, "The rulebook here states no limit for this, so a fence of any size counts.")
+
+
+def fell(setback: Setback) -> Reason:
+    text = f"A fall on {day_words(setback.day)}. Nothing else outweighs it until it is rebuilt: {since(setback)}"
+    return Reason("fall", setback_values(setback), text)
+
+
+def stopped(setback: Setback) -> Reason:
+    return Reason("stop", setback_values(setback), f"Went wrong on {day_words(setback.day)}: {since(setback)}")
+
+
+def since(setback: Setback) -> str:
+    asked = f"{in_words(setback.asked_clear)} clear in {many_in_words(setback.asked_outings, 'later outing')}"
+    return f"{setback.clear} clear on later days so far, of {asked}."
+
+
+def setback_values(setback: Setback) -> dict:
+    return {"day": setback.day, "clear_since": setback.clear, "outings_since": setback.outings,
+            "asked_clear": setback.asked_clear, "asked_outings": setback.asked_outings}  # fmt: skip
+
+
+def unsure(verdict: Verdict, bound: float) -> Reason:
+    low = verdict.estimate.lower_bound
+    text = (
+        f"So far the chance of a clear first time could still be as low as {percent(low)}; "
+        f"the bar asks for {percent(bound)}."
+    )
+    return Reason("unsure", {"lower_bound": round(low, 3), "bound": bound}, text)
+
+
+def faded(tally: Tally) -> Reason:
+    return Reason("faded", {"last_day": tally.last_day},
+                  f"It was shown, but evidence fades and the last of it is from {day_words(tally.last_day)}.")  # fmt: skip
+
+
+def still_needed(missing: Missing, rebuilding: bool, begun: bool) -> tuple[Reason, ...]:
+    """“Two more clear, in another outing, at another field.” Nothing where nothing is missing."""
+    if missing.nothing:
+        return ()
+    text = f"{in_words(max(1, missing.clear))} {'more clear' if begun else 'clear'}"
+    where = further if begun else first
+    text += where(missing.outings, "outing") + where(missing.fields, "field", "at")
+    code = "rebuild" if rebuilding else "more_clear"
+    text = f"To rebuild it: {text}" if rebuilding else text
+    return (Reason(code, vars(missing), sentence(text)),)
+
+
+def first(count: int, thing: str, preposition: str = "in") -> str:
+    """“, in two outings”; nothing where one will do, for it needs no saying."""
+    return f", {preposition} {many_in_words(count, thing)}" if count > 1 else ""
+
+
+def further(count: int, thing: str, preposition: str = "in") -> str:
+    """“, in another outing”, “, in two further outings”, or nothing."""
+    if count == 0:
+        return ""
+    return f", {preposition} another {thing}" if count == 1 else f", {preposition} {in_words(count)} further {thing}s"
+
+
+def how_worked_out(title: str, tally: Tally, verdict: Verdict, numbers: dict[str, float]) -> str:
+    """One paragraph with the rider's own numbers."""
+    found = verdict.estimate
+    return (
+        f"{title}: {tally.clear} of {many(tally.count, 'attempt')} in the last {numbers['window_days']:.0f} days "
+        f"were clear. Older ones count less (half after {numbers['half_life_days']:.0f} days) and repeats of one "
+        f"fence in one outing share a weight, so together they weigh as {tally.clear_weight:.1f} clear out of "
+        f"{tally.weight:.1f} fresh, separate attempts. From that the chance of a clear first time is put at "
+        f"{percent(found.mean)}, and with {percent(found.confidence)} certainty at {percent(found.lower_bound)} or "
+        f"more. The bar asks for at least {percent(numbers['bound'])}, {numbers['clear']:.0f} clear, "
+        f"{many(int(numbers['outings']), 'outing')} and {many(int(numbers['fields']), 'field')}."
+    )

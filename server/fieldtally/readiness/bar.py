@@ -1,0 +1,109 @@
+"""The bar: what a pair must show for a level, read from bars/*.toml and changed per logbook by a coach.
+
+Layers, later ones win: numbers of the way of weighing, numbers of the requirement, numbers of the ladder,
+numbers of the ladder's level, the coach's changes.
+"""
+
+import tomllib
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from functools import cache
+from pathlib import Path
+
+from fieldtally.readiness.bar_change import changed
+from fieldtally.readiness.limits import height_class_cm
+from fieldtally.readiness.requirement import Condition, Requirement
+from fieldtally.trade.rulebook import Level, Rulebook
+
+FOLDER = Path(__file__).parent / "bars"
+
+
+@dataclass(frozen=True)
+class Ladder:
+    """What one body's ladder says differently from the common bar."""
+
+    prefixes: tuple[str, ...]
+    introduced: dict[str, float]
+    numbers: dict[str, dict[str, float]]
+    levels: dict[str, dict[str, dict[str, float]]]
+
+
+@dataclass(frozen=True)
+class Bar:
+    """All requirements of one level, in the order they are shown."""
+
+    rulebook_id: str
+    level_id: str
+    requirements: tuple[Requirement, ...]
+
+    def to_json(self) -> dict:
+        return {
+            "rulebook_id": self.rulebook_id, "level_id": self.level_id,
+            "requirements": [requirement.to_json() for requirement in self.requirements],
+        }  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Bars:
+    """The shipped bars: the common requirements and each ladder's differences."""
+
+    common: tuple[Requirement, ...]
+    ladders: tuple[Ladder, ...]
+
+    def ladder(self, rulebook_id: str) -> Ladder:
+        for ladder in self.ladders:
+            if rulebook_id.split("-")[0] in ladder.prefixes:
+                return ladder
+        return Ladder((), {}, {}, {})
+
+    def bar(self, rulebook: Rulebook, level: Level, changes: Iterable = ()) -> Bar:
+        """The bar of one level, with a logbook's `bar_change` records applied in their order."""
+        ladder = self.ladder(rulebook.id)
+        height = height_class_cm(level)
+        asked = [on_ladder(each, ladder, level.id) for each in self.common]
+        asked = [each for each in asked if height is None or each.from_height_cm <= height]
+        return Bar(rulebook.id, level.id, changed(asked, rulebook.id, level.id, changes))
+
+
+def on_ladder(requirement: Requirement, ladder: Ladder, level_id: str) -> Requirement:
+    numbers = ladder.numbers.get(requirement.id, {}) | ladder.levels.get(level_id, {}).get(requirement.id, {})
+    from_height = ladder.introduced.get(requirement.id, requirement.from_height_cm)
+    return replace(requirement.with_numbers(numbers), from_height_cm=from_height)
+
+
+def read_requirement(table: dict, numbers: dict, sources: dict) -> Requirement:
+    weigh = table["weigh"]
+    own = table.get("numbers", {})
+    options = {key: float(value) for key, value in table.get("options", {}).items()}
+    return Requirement(
+        id=table["id"],
+        phase=table["phase"],
+        weigh=weigh,
+        title=table["title"],
+        numbers=numbers[weigh] | own | options,
+        source=table["source"],
+        required=table.get("required", True),
+        condition=read_condition(table) if "ask" in table else None,
+        from_height_cm=table.get("from_height_cm", 0),
+        number_sources=sources[weigh] | dict.fromkeys(own, table["source"]),
+    )
+
+
+def read_condition(table: dict) -> Condition:
+    presentation = tuple((side, tuple(values)) for side, values in table.get("presentation", {}).items())
+    return Condition(table["ask"], presentation, table.get("size"), table.get("elements", 0))
+
+
+def read_ladder(path: Path) -> Ladder:
+    table = tomllib.loads(path.read_text(encoding="utf-8"))
+    return Ladder(
+        tuple(table["prefixes"]), table.get("introduced", {}), table.get("numbers", {}), table.get("levels", {})
+    )
+
+
+@cache
+def shipped_bars() -> Bars:
+    table = tomllib.loads((FOLDER / "common.toml").read_text(encoding="utf-8"))
+    common = tuple(read_requirement(each, table["numbers"], table["sources"]) for each in table["requirement"])
+    others = sorted(path for path in FOLDER.glob("*.toml") if path.stem != "common")
+    return Bars(common, tuple(read_ladder(path) for path in others))

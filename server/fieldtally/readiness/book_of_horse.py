@@ -1,0 +1,54 @@
+"""Sorts a logbook's records into one horse's book."""
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from fieldtally.readiness.attempts import index_attempts
+from fieldtally.readiness.context import Book
+
+OF_OUTING = ("timed_canter", "interval_set")
+OF_HORSE = ("flatwork_test", "jumping_round", "event_result", "word", "outing")
+
+
+@dataclass(frozen=True)
+class Sorted:
+    """A logbook's living records by kind."""
+
+    by_kind: dict[str, dict]
+
+    def of(self, kind: str) -> dict:
+        return self.by_kind.get(kind, {})
+
+
+def sort_records(records: Mapping) -> Sorted:
+    """Leaves out what was taken back."""
+    by_kind: dict[str, dict] = {}
+    for record in records.values():
+        if record.body is not None:
+            by_kind.setdefault(record.kind, {})[record.record_id] = record
+    return Sorted(by_kind)
+
+
+def book_of_horse(kept: Sorted, horse_id: str, as_of: date) -> Book:
+    """Everything dated up to and with `as_of` that concerns the horse, each kind oldest first."""
+    outings = kept.of("outing")
+    attempts = index_attempts(kept.of("attempt").values(), outings, kept.of("fence"), horse_id, as_of)
+    book = Book(horse_id, kept.of("horse")[horse_id].body, as_of, attempts, outings, kept.of("fence"), {}, [])
+    for kind in OF_OUTING:
+        book.by_kind[kind] = dated(book, (r for r in kept.of(kind).values() if is_mine(r, outings, horse_id)))
+    for kind in OF_HORSE:
+        book.by_kind[kind] = dated(book, (r for r in kept.of(kind).values() if r.body["horse_id"] == horse_id))
+    book.rider_outings.extend(dated(book, outings.values()))
+    return book
+
+
+def is_mine(record, outings: dict, horse_id: str) -> bool:
+    outing = outings.get(record.body["outing_id"])
+    return outing is not None and outing.body["horse_id"] == horse_id
+
+
+def dated(book: Book, records: Iterable) -> list:
+    last = book.as_of.isoformat()
+    found = [(book.date_of(each), each.number or 0, each.record_id, each) for each in records]
+    return [each[3] for each in sorted(each[:4] for each in found if each[0] <= last)]

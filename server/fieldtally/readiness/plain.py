@@ -1,0 +1,44 @@
+"""Small pieces of plain English: numbers in words, dates, plurals."""
+
+from datetime import date
+
+SMALL = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+MONTHS = (
+    "January", "February", "March", "April", "May", "June", "July",
+    "August", "September", "October", "November", "December",
+)  # fmt: skip
+
+
+def in_words(count: int) -> str:
+    return SMALL[count] if 0 <= count < len(SMALL) else str(count)
+
+
+def many(count: int, one: str, more: str | None = None) -> str:
+    """“1 outing”, “3 outings”."""
+    return f"{count} {one if count == 1 else more or one + 's'}"
+
+
+def many_in_words(count: int, one: str, more: str | None = None) -> str:
+    """“one outing”, “three outings”."""
+    return f"{in_words(count)} {one if count == 1 else more or one + 's'}"
+
+
+def sentence(text: str) -> str:
+    """Begins with a capital and ends with a full stop."""
+    text = text[0].upper() + text[1:]
+    return text if text.endswith((".", "!", "?")) else text + "."
+
+
+def day_words(day: date | int) -> str:
+    day = date.fromordinal(day) if isinstance(day, int) else day
+    return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
+
+
+def percent(share: float) -> str:
+    """“62 %”, rounded to the nearest whole per cent, halves up."""
+    return f"{int(share * 100 + 0.5)} %"
+
+
+def listed(parts: list[str]) -> str:
+    """“a, b and c”."""
+    return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"

@@ -1,0 +1,81 @@
+"""All findings of one pair for one level, as of a day and a version of the logbook."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import date
+
+from fieldtally.readiness.bar import Bars
+from fieldtally.readiness.book_of_horse import Sorted, book_of_horse, sort_records
+from fieldtally.readiness.cautions import cautions
+from fieldtally.readiness.context import Book, Weighing
+from fieldtally.readiness.finding import Finding
+from fieldtally.readiness.limits import level_below
+from fieldtally.readiness.next_steps import next_steps
+from fieldtally.readiness.summary import summary
+from fieldtally.readiness.weighing import weigh
+from fieldtally.trade.rulebook import Level, Rulebook
+
+
+@dataclass(frozen=True)
+class Standing:
+    logbook_number: int
+    weighing: Weighing
+    level_order: int
+    findings: tuple[Finding, ...]
+    forecast: dict | None = None
+
+    def to_json(self) -> dict:
+        """The shape that is sent, kept and shown; docs/protocol.md describes it."""
+        return {
+            "logbook_number": self.logbook_number,
+            "horse_id": self.weighing.book.horse_id,
+            "rulebook_id": self.weighing.rulebook.id,
+            "level_id": self.weighing.level.id,
+            "level_name": self.weighing.level.name,
+            "level_order": self.level_order,
+            "as_of": self.weighing.book.as_of.isoformat(),
+            "summary": summary(self.findings),
+            "findings": [finding.to_json() for finding in self.findings],
+            "next": next_steps(self.findings, self.weighing),
+            "forecast": self.forecast,
+            "cautions": cautions(self.findings, self.weighing),
+        }
+
+
+def compute_standings(
+    records: Mapping,
+    rulebooks: Mapping[str, Rulebook],
+    bars: Bars,
+    as_of: date,
+    logbook_number: int,
+    horse_id: str | None = None,
+) -> list[Standing]:
+    """Standings of every horse (or of one) for every level of the horse's rulebook.
+
+    `records` maps record id to the folded record. A horse without a rulebook, or with one that is not
+    among `rulebooks`, has no standing. The same input always gives the same answer.
+    """
+    kept = sort_records(records)
+    horses = kept.of("horse") if horse_id is None else {horse_id: kept.of("horse").get(horse_id)}
+    return [
+        standing
+        for each, horse in sorted(horses.items())
+        if horse is not None and horse.body["rulebook_id"] in rulebooks
+        for standing in standings_of(kept, each, rulebooks[horse.body["rulebook_id"]], bars, as_of, logbook_number)
+    ]
+
+
+def standings_of(kept: Sorted, horse_id: str, rulebook: Rulebook, bars: Bars, as_of: date, logbook_number: int):
+    book = book_of_horse(kept, horse_id, as_of)
+    changes = list(kept.of("bar_change").values())
+    for order, level in enumerate(rulebook.levels):
+        yield standing_at(book, rulebook, level, order, bars, changes, logbook_number)
+
+
+def standing_at(
+    book: Book, rulebook: Rulebook, level: Level, order: int, bars: Bars, changes: list, logbook_number: int
+) -> Standing:
+    weighing = Weighing(book, rulebook, level, level_below(rulebook, level))
+    bar = bars.bar(rulebook, level, changes)
+    findings = tuple(weigh(requirement, weighing) for requirement in bar.requirements)
+    return Standing(logbook_number, weighing, order, findings)

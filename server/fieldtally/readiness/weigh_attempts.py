@@ -1,0 +1,94 @@
+"""Weighs a cross-country requirement: what a fence asks, met in a presentation, at the level's size."""
+
+from datetime import date
+
+from fieldtally.readiness import ask_words
+from fieldtally.readiness.behind import attempts_behind
+from fieldtally.readiness.context import Weighing
+from fieldtally.readiness.finding import Finding, Reason
+from fieldtally.readiness.judge import Verdict, judge
+from fieldtally.readiness.requirement import Requirement
+from fieldtally.readiness.selection import Selection, select
+from fieldtally.readiness.tally import Tally, tally
+
+
+def weigh_attempts(requirement: Requirement, weighing: Weighing) -> Finding:
+    book, numbers = weighing.book, requirement.numbers
+    selection = select(requirement, weighing)
+    faded = tally(book.attempts, selection.rows, book.today, numbers)
+    unfaded = tally(book.attempts, selection.rows, book.today, numbers, fading=False)
+    verdict = judge(faded, unfaded, numbers)
+    return Finding(
+        requirement,
+        verdict.state,
+        tuple(reasons(requirement, selection, faded, unfaded, verdict)),
+        needs(selection, verdict, faded),
+        in_numbers(faded, verdict, selection),
+        ask_words.how_worked_out(requirement.title, faded, verdict, numbers),
+        lambda: attempts_behind(faded, unfaded),
+    )
+
+
+def reasons(requirement: Requirement, selection: Selection, faded: Tally, unfaded: Tally, verdict: Verdict):
+    if verdict.setback:
+        yield (ask_words.fell if verdict.setback.fall else ask_words.stopped)(verdict.setback)
+    if verdict.state == "gone_stale":
+        yield ask_words.faded(unfaded)
+    yield what_happened(faded, unfaded)
+    if faded.count and verdict.estimate.lower_bound < requirement.numbers["bound"]:
+        yield ask_words.unsure(verdict, requirement.numbers["bound"])
+    yield from size_reasons(requirement, selection, unfaded, verdict)
+
+
+def what_happened(faded: Tally, unfaded: Tally) -> Reason:
+    if faded.count:
+        return ask_words.counted(faded)
+    return ask_words.long_ago(unfaded) if unfaded.count else ask_words.untried()
+
+
+def size_reasons(requirement: Requirement, selection: Selection, unfaded: Tally, verdict: Verdict):
+    if requirement.condition.size and selection.limit_cm is None:
+        yield ask_words.any_size()
+    if verdict.state == "shown":
+        return
+    if len(selection.smaller):
+        yield ask_words.smaller(selection)
+    if len(selection.unmeasured):
+        yield ask_words.unmeasured(selection, unmeasured_fences(selection, unfaded.attempts))
+
+
+def unmeasured_fences(selection: Selection, attempts) -> list[str]:
+    shapes = attempts.shape[selection.unmeasured].tolist()
+    return sorted({attempts.shapes.labels[shape] for shape in shapes})[:3]
+
+
+def needs(selection: Selection, verdict: Verdict, faded: Tally) -> tuple[Reason, ...]:
+    if verdict.state == "shown":
+        return ()
+    found = ask_words.still_needed(verdict.missing, verdict.setback is not None, begun=faded.clear > 0)
+    if len(selection.unmeasured):
+        labels = unmeasured_fences(selection, faded.attempts)
+        text = f"Measure {ask_words.listed(labels)}: {len(selection.unmeasured)} attempts wait for it."
+        found += (Reason("measure", {"fences": labels, "attempts": len(selection.unmeasured)}, text),)
+    return found
+
+
+def in_numbers(faded: Tally, verdict: Verdict, selection: Selection) -> dict:
+    last = faded.last_day
+    return {
+        "clear": faded.clear,
+        "attempts": faded.count,
+        "stops": faded.stops,
+        "falls": faded.falls,
+        "weight": round(faded.weight, 3),
+        "clear_weight": round(faded.clear_weight, 3),
+        "estimate": round(verdict.estimate.mean, 4),
+        "lower_bound": round(verdict.estimate.lower_bound, 4),
+        "outings": faded.outings,
+        "fields": faded.fields,
+        "last_date": date.fromordinal(last).isoformat() if last else None,
+        "least_cm": selection.least_cm,
+        "limit_cm": selection.limit_cm,
+        "smaller_attempts": len(selection.smaller),
+        "unmeasured_attempts": len(selection.unmeasured),
+    }
