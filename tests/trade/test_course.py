@@ -10,7 +10,7 @@ from fieldtally.trade.bad_input import BadInput
 from fieldtally.trade.course import CAUTION, card_text, course_card
 from fieldtally.trade.time_penalties import TimeRules
 
-RULES = TimeRules(over_per_s=0.4, limit_multiple=2, too_fast_per_s=1, speed_fault_mpm=450)
+RULES = TimeRules(0.4, 2, too_fast_penalties_per_second=1, too_fast_speed_mpm=450)
 
 
 def test_the_card_of_a_course():

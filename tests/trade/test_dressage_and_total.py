@@ -10,7 +10,7 @@ from fieldtally.trade.bad_input import BadInput
 from fieldtally.trade.dressage_score import DressageRules, Sheet, better, dressage_score, sheet
 from fieldtally.trade.total import TIE_NOTE, Result, places, total
 
-US = DressageRules(error_deductions=(2, 4), percent_decimals=2)
+US = DressageRules(2, 4, 3, percent_decimals=2)
 
 
 def test_marks_with_coefficients():
@@ -67,7 +67,7 @@ def test_sheets_that_cannot_be(call, field):
 
 @given(st.integers(0, 400), st.integers(0, 400), st.sampled_from([1.0, 1.5]))
 def test_more_marks_are_never_more_penalties(one, other, coefficient):
-    rules = DressageRules(percent_decimals=2, penalty_decimals=1, penalty_coefficient=coefficient)
+    rules = DressageRules(percent_decimals=2, penalties_decimals=1, penalty_coefficient=coefficient)
     fewer, more = sorted((one / 2, other / 2))
     assert dressage_score([Sheet(more, 200)], rules).penalties <= dressage_score([Sheet(fewer, 200)], rules).penalties
 

@@ -10,7 +10,7 @@ from fieldtally.trade.bad_input import BadInput
 from fieldtally.trade.optimum import clock_words, recorded_s, seconds_begun, time_at_speed_s
 from fieldtally.trade.time_penalties import CourseTimes, TimeRules, course_times, time_score
 
-RULES = TimeRules(over_per_s=0.4, limit_multiple=2)
+RULES = TimeRules(time_penalties_per_second=0.4, time_limit_factor=2)
 LENGTHS, SPEEDS = st.integers(500, 7000), st.integers(250, 600)
 TIMES_MS = st.integers(1, 3_000_000)
 
@@ -74,7 +74,7 @@ def test_the_time_limit_itself_is_still_in():
 
 
 def test_a_window_under_the_optimum():
-    rules = TimeRules(over_per_s=0.4, too_fast_per_s=0.4, too_fast_window_s=20)
+    rules = TimeRules(time_penalties_per_second=0.4, too_fast_penalties_per_second=0.4, too_fast_window_s=20)
     times = course_times(1800, 360, rules)
     assert times.fastest_s == 280
     assert time_score(times, 280_000, rules).penalties == 0
@@ -102,7 +102,7 @@ def test_rounding_up_is_the_next_whole_second(length_m, speed_mpm):
 
 @given(LENGTHS, st.integers(300, 400), TIMES_MS, TIMES_MS)
 def test_under_the_speed_fault_time_quicker_never_costs_less(length_m, speed_mpm, one_ms, other_ms):
-    rules = TimeRules(over_per_s=0.4, too_fast_per_s=1, speed_fault_mpm=speed_mpm + 70)
+    rules = TimeRules(0.4, too_fast_penalties_per_second=1, too_fast_speed_mpm=speed_mpm + 70)
     times = course_times(length_m, speed_mpm, rules)
     quick, slow = sorted(min(t, int(times.optimum_s * 1000)) for t in (one_ms, other_ms))
     assert time_score(times, quick, rules).penalties >= time_score(times, slow, rules).penalties

@@ -14,8 +14,9 @@ from fieldtally.trade.jump_faults import (
     Fault,
     JumpScore,
     Ruling,
-    fall,
+    counted,
     flat,
+    not_stated,
     ordinal,
     out,
     reached,
@@ -33,61 +34,55 @@ OPEN_FROM_STOP = 3
 
 @dataclass(frozen=True)
 class CrossCountryRules:
-    """What a rulebook says for one level; None or empty: not stated.
+    """What a rulebook says for one level, under the rulebook's own names; None: not stated.
 
-    `stop_penalties`: for the first, second … stop at one obstacle. `fall_on_feet_penalties`: for the first
-    fall of a rider who lands on her feet, where that does not eliminate; the next one then does.
-    `missed_obstacle_penalties`: for the first, second … obstacle left out, where that does not eliminate.
+    `rider_fall_on_feet_penalties`: for a fall that lands standing, below the count that eliminates; any
+    other fall of the rider eliminates at once. `missed_obstacle_penalties`: for each obstacle left out,
+    below the count that eliminates.
     """
 
-    stop_penalties: tuple[float, ...] = ()
-    stops_at_obstacle_eliminate: int | None = None
-    stops_on_course_eliminate: int | None = None
-    rider_fall_eliminates: bool | None = None
-    fall_on_feet_penalties: float | None = None
-    horse_fall_eliminates: bool | None = None
+    refusal_first_penalties: float | None = None
+    refusal_second_penalties: float | None = None
+    stops_at_one_obstacle_that_eliminate: int | None = None
+    stops_on_course_that_eliminate: int | None = None
+    rider_fall_on_feet_penalties: float | None = None
+    rider_falls_that_eliminate: int | None = None
+    horse_falls_that_eliminate: int | None = None
     missed_flag_penalties: float | None = None
     frangible_penalties: float | None = None
     dangerous_riding_penalties: float | None = None
-    missed_obstacle_penalties: tuple[float, ...] = ()
-    missed_obstacles_eliminate: int | None = None
+    missed_obstacle_penalties: float | None = None
+    missed_obstacles_that_eliminate: int | None = None
 
 
 def stop_ruling(fault: Fault, here: int, on_course: int, rules: CrossCountryRules) -> Ruling:
     what = f"{ordinal(here)} stop at fence {fault.obstacle}"
-    if reached(here, rules.stops_at_obstacle_eliminate):
+    if reached(here, rules.stops_at_one_obstacle_that_eliminate):
         return out(what)
-    if reached(on_course, rules.stops_on_course_eliminate):
+    if reached(on_course, rules.stops_on_course_that_eliminate):
         return out(f"{ordinal(on_course)} stop on the course")
-    found = step(what, rules.stop_penalties, here)
-    if rules.stops_on_course_eliminate is None and on_course >= OPEN_FROM_STOP:
+    found = step(what, (rules.refusal_first_penalties, rules.refusal_second_penalties), here)
+    if rules.stops_on_course_that_eliminate is None and on_course >= OPEN_FROM_STOP:
         silent = f"{found.reason}; whether the {ordinal(on_course)} stop on the course eliminates is not stated"
         return replace(found, reason=silent, stated=False)
     return found
 
 
 def rider_fall_ruling(fault: Fault, on_course: int, rules: CrossCountryRules) -> Ruling:
-    if fault.kind == "rider_fall" or rules.fall_on_feet_penalties is None:
-        return fall(fault.kind, rules.rider_fall_eliminates)
-    if on_course == 1:
-        return Ruling(rules.fall_on_feet_penalties, False, NAMES[fault.kind])
-    return out(f"{ordinal(on_course)} fall")
-
-
-def missed_obstacle_ruling(on_course: int, rules: CrossCountryRules) -> Ruling:
-    what = f"{ordinal(on_course)} missed obstacle"
-    if reached(on_course, rules.missed_obstacles_eliminate):
-        return out(what)
-    return step(what, rules.missed_obstacle_penalties, on_course)
+    limit, milder = rules.rider_falls_that_eliminate, rules.rider_fall_on_feet_penalties
+    if fault.kind == "rider_fall_on_feet" and milder is not None and not reached(on_course, limit):
+        return Ruling(milder, False, NAMES[fault.kind])
+    return not_stated(NAMES[fault.kind]) if limit is None else out(f"{ordinal(on_course)} {NAMES[fault.kind]}")
 
 
 def ruling(fault: Fault, here: int, on_course: int, rules: CrossCountryRules) -> Ruling:
     if fault.kind in STOPS:
         return stop_ruling(fault, here, on_course, rules)
     if fault.kind == "horse_fall":
-        return fall(fault.kind, rules.horse_fall_eliminates)
+        return counted(fault.kind, on_course, None, rules.horse_falls_that_eliminate)
     if fault.kind == "missed_obstacle":
-        return missed_obstacle_ruling(on_course, rules)
+        limit = rules.missed_obstacles_that_eliminate
+        return counted(fault.kind, on_course, rules.missed_obstacle_penalties, limit)
     if fault.kind in ("missed_flag", "frangible", "dangerous_riding"):
         return flat(fault.kind, getattr(rules, f"{fault.kind}_penalties"))
     return rider_fall_ruling(fault, on_course, rules)

@@ -16,13 +16,19 @@ HIGHEST_MARK = 10
 
 @dataclass(frozen=True)
 class DressageRules:
-    """`error_deductions`: marks taken off the sum for the first, second … error; one error more than the
-    list is long eliminates. None decimals: not rounded."""
+    """What a rulebook says for one level, under its own names; None: not stated. Decimals not stated: not
+    rounded. A coefficient not stated is 1, as it has been everywhere since 2018."""
 
-    error_deductions: tuple[float, ...] | None = None
+    error_first_marks: float | None = None
+    error_second_marks: float | None = None
+    errors_that_eliminate: int | None = None
     percent_decimals: int | None = None
-    penalty_decimals: int | None = None
-    penalty_coefficient: float = 1.0
+    penalties_decimals: int | None = None
+    penalty_coefficient: float | None = None
+
+    @property
+    def coefficient(self) -> float:
+        return 1.0 if self.penalty_coefficient is None else self.penalty_coefficient
 
 
 @dataclass(frozen=True)
@@ -70,20 +76,19 @@ def checked(each: Sheet) -> Sheet:
     return each
 
 
-def rounded(value: Decimal, decimals: int | None) -> Decimal:
-    return value if decimals is None else value.quantize(Decimal(1).scaleb(-decimals), ROUND_HALF_UP)
+def rounded(value: Decimal, decimals: float | None) -> Decimal:
+    return value if decimals is None else value.quantize(Decimal(1).scaleb(-int(decimals)), ROUND_HALF_UP)
 
 
 def deduction(errors: int, rules: DressageRules) -> Decimal | None:
     """Marks taken off each sheet; None where the errors eliminate."""
-    if not errors:
-        return Decimal(0)
-    if rules.error_deductions is None:
-        raise BadInput("errors", "This rulebook does not state what an error costs.",
-                       "Add the deductions from the rulebook in your hand.")  # fmt: skip
-    if errors > len(rules.error_deductions):
+    if rules.errors_that_eliminate is not None and errors >= rules.errors_that_eliminate:
         return None
-    return sum((exact(each) for each in rules.error_deductions[:errors]), Decimal(0))
+    costs = (rules.error_first_marks, rules.error_second_marks)[:errors]
+    if errors > len(costs) or None in costs:
+        raise BadInput("errors", f"This rulebook does not state what {errors} errors cost.",
+                       "Correct the rulebook's value from the rulebook in your hand.")  # fmt: skip
+    return sum((exact(each) for each in costs), Decimal(0))
 
 
 def percent_of(sheets: Sequence[Sheet], off: Decimal) -> Decimal:
@@ -99,11 +104,11 @@ def dressage_score(sheets: Sequence[Sheet], rules: DressageRules, errors: int = 
         raise BadInput("sheets", "There is no judge's sheet.", "Give the marks of at least one judge.")
     off = deduction(whole("errors", errors, "errors"), rules)
     if off is None:
-        return DressageScore(kept, errors, None, None, rules.penalty_coefficient, True,
+        return DressageScore(kept, errors, None, None, rules.coefficient, True,
                              f"{errors} errors of course: eliminated")  # fmt: skip
     percent = rounded(percent_of(kept, off), rules.percent_decimals)
-    penalties = rounded((100 - percent) * exact(rules.penalty_coefficient), rules.penalty_decimals)
-    return DressageScore(kept, errors, float(percent), float(penalties), rules.penalty_coefficient, False,
+    penalties = rounded((100 - percent) * exact(rules.coefficient), rules.penalties_decimals)
+    return DressageScore(kept, errors, float(percent), float(penalties), rules.coefficient, False,
                          f"{float(percent):g} % is {float(penalties):g} penalties")  # fmt: skip
 
 

@@ -92,13 +92,15 @@ def flat(kind: str, penalties: float | None) -> Ruling:
     return not_stated(NAMES[kind]) if penalties is None else Ruling(penalties, False, NAMES[kind])
 
 
-def step(what: str, penalties: tuple[float, ...], place: int) -> Ruling:
+def step(what: str, penalties: tuple[float | None, ...], place: int) -> Ruling:
     """A fault whose `place`-th costs the `place`-th of `penalties`."""
-    return Ruling(penalties[place - 1], False, what) if place <= len(penalties) else not_stated(what)
+    cost = penalties[place - 1] if place <= len(penalties) else None
+    return not_stated(what) if cost is None else Ruling(cost, False, what)
 
 
-def fall(kind: str, eliminates: bool | None) -> Ruling:
-    return out(NAMES[kind]) if eliminates else not_stated(NAMES[kind])
+def counted(kind: str, place: int, penalties: float | None, limit: float | None) -> Ruling:
+    """A fault that costs the same each time, until its `limit`-th eliminates."""
+    return out(f"{ordinal(place)} {NAMES[kind]}") if reached(place, limit) else flat(kind, penalties)
 
 
 def reached(count: float, limit: float | None) -> bool:

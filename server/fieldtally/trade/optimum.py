@@ -15,6 +15,8 @@ from fieldtally.trade.bad_input import BadInput, above_zero
 ROUNDINGS = {"up": math.ceil, "nearest": lambda exact: math.floor(exact + Fraction(1, 2)), "none": float}
 DEFAULT_ROUNDING = "up"
 
+WHOLE_SECOND = 1.0
+
 
 def exact_s(length_m: float, speed_mpm: float) -> Fraction:
     """Length over speed in seconds, exactly."""
@@ -32,12 +34,14 @@ def time_at_speed_s(length_m: float, speed_mpm: float, rounding: str = DEFAULT_R
     return ROUNDINGS[rounding](exact_s(length_m, speed_mpm))
 
 
-def recorded_s(elapsed_ms: float) -> int:
-    """The time as recorded: any part of a second counts as the next whole one, so 30.25 s is 31 s.
+def recorded_s(elapsed_ms: float, step_s: float = WHOLE_SECOND) -> float:
+    """The time as recorded: any part of a step counts as the next whole one, so 30.25 s is 31 s.
 
-    Source: USEF EV138.2 as quoted by a rider about 2012.
+    Source for whole seconds: USEF EV138.2 as quoted by a rider about 2012.
     """
-    return math.ceil(Fraction(str(above_zero("elapsed_ms", elapsed_ms, "ms"))) / 1000)
+    step = Fraction(str(above_zero("recorded_time_step_s", step_s, "s")))
+    steps = math.ceil(Fraction(str(above_zero("elapsed_ms", elapsed_ms, "ms"))) / 1000 / step)
+    return float(steps * step)
 
 
 def seconds_begun(seconds: float) -> int:

@@ -12,7 +12,7 @@ from fieldtally.trade.jump_faults import (
     Fault,
     JumpScore,
     Ruling,
-    fall,
+    counted,
     flat,
     ordinal,
     out,
@@ -26,28 +26,29 @@ KINDS = ("knockdown", *STOPS, "rider_fall", "horse_fall")
 
 @dataclass(frozen=True)
 class ShowJumpingRules:
-    """What a rulebook says for one level; None or empty: not stated.
+    """What a rulebook says for one level, under the rulebook's own names; None: not stated.
 
-    `compulsory_retirement_at`: the round is over once the jumping penalties reach this.
+    `jump_penalties_that_retire`: the round is over once the jumping penalties reach this.
     """
 
     knockdown_penalties: float | None = None
-    stop_penalties: tuple[float, ...] = ()
-    stops_in_round_eliminate: int | None = None
-    rider_fall_eliminates: bool | None = None
-    horse_fall_eliminates: bool | None = None
-    compulsory_retirement_at: float | None = None
+    refusal_first_penalties: float | None = None
+    refusal_second_penalties: float | None = None
+    stops_that_eliminate: int | None = None
+    rider_falls_that_eliminate: int | None = None
+    horse_falls_that_eliminate: int | None = None
+    jump_penalties_that_retire: float | None = None
 
 
 def ruling(fault: Fault, in_round: int, rules: ShowJumpingRules) -> Ruling:
     if fault.kind == "knockdown":
         return flat(fault.kind, rules.knockdown_penalties)
     if fault.kind not in STOPS:
-        return fall(fault.kind, getattr(rules, f"{fault.kind}_eliminates"))
+        return counted(fault.kind, in_round, None, getattr(rules, f"{fault.kind}s_that_eliminate"))
     what = f"{ordinal(in_round)} disobedience in the round"
-    if reached(in_round, rules.stops_in_round_eliminate):
+    if reached(in_round, rules.stops_that_eliminate):
         return out(what)
-    return step(what, rules.stop_penalties, in_round)
+    return step(what, (rules.refusal_first_penalties, rules.refusal_second_penalties), in_round)
 
 
 def or_retired(found: Ruling, total: float, limit: float | None) -> Ruling:
@@ -62,6 +63,6 @@ def show_jumping_score(faults: Iterable[Fault], rules: ShowJumpingRules) -> Jump
 
     def rule(fault: Fault, here: int, in_round: int, so_far: float) -> Ruling:
         found = ruling(fault, in_round, rules)
-        return or_retired(found, so_far + (found.penalties or 0), rules.compulsory_retirement_at)
+        return or_retired(found, so_far + (found.penalties or 0), rules.jump_penalties_that_retire)
 
     return score_in_order(faults, KINDS, rule)
