@@ -1,0 +1,96 @@
+// The course card: optimum time, limit and minute markers from a length and a speed. The twin of
+// server/fieldtally/trade/course.py, optimum.py and time_penalties.py. Seconds throughout; minutes are for
+// people and come last (2300 m at 600 m/min is 230 s, 3:50, not the 3:49 of rounding minutes first).
+
+import { aboveZero, BadInput, notBelowZero } from "./badInput.ts";
+
+/** How an optimum time that is no whole second is brought to one; "up" is the default, from memory. */
+export type Rounding = "up" | "nearest" | "none";
+
+/** What one rulebook says of time at one level; null where it does not. */
+export interface TimeRules {
+  over_per_s: number | null;
+  limit_multiple: number | null;
+  too_fast_per_s: number | null;
+  speed_fault_mpm: number | null;
+  too_fast_window_s: number | null;
+  rounding: Rounding;
+}
+
+export interface CourseTimes {
+  length_m: number;
+  speed_mpm: number;
+  optimum_s: number;
+  limit_s: number | null;
+  /** Quicker than this is too fast; null where nothing is. */
+  fastest_s: number | null;
+}
+
+/** A place on the course in m from the start, and the clock there in s at an even speed. */
+export interface Marker {
+  minute: number;
+  distance_m: number;
+  clock_s: number;
+}
+
+export interface CourseCard {
+  times: CourseTimes;
+  minute_markers: Marker[];
+}
+
+export const NO_RULES: TimeRules = {
+  over_per_s: null, limit_multiple: null, too_fast_per_s: null, speed_fault_mpm: null, too_fast_window_s: null, rounding: "up",
+};
+
+const MOST_MINUTES = 60;
+const ROUND: Record<Rounding, (seconds: number) => number> = {
+  up: Math.ceil,
+  nearest: (seconds) => Math.floor(seconds + 0.5),
+  none: (seconds) => seconds,
+};
+
+// Whole thousandths on both sides of the division, so that a quotient that is a whole number comes out as one.
+const thousandths = (value: number): number => Math.round(value * 1000);
+
+function exactSeconds(lengthM: number, speedMpm: number): number {
+  return (60 * thousandths(aboveZero("length_m", lengthM))) / thousandths(aboveZero("speed_mpm", speedMpm));
+}
+
+/** Seconds for a course of `lengthM` metres at `speedMpm` m/min, rounded as the rulebook rounds. */
+export function timeAtSpeed(lengthM: number, speedMpm: number, rounding: Rounding = "up"): number {
+  if (!Object.hasOwn(ROUND, rounding)) throw new BadInput("rounding", "unknown_word");
+  return ROUND[rounding](exactSeconds(lengthM, speedMpm));
+}
+
+function fastest(lengthM: number, optimumS: number, rules: TimeRules): number | null {
+  if (rules.speed_fault_mpm !== null) return timeAtSpeed(lengthM, rules.speed_fault_mpm, rules.rounding);
+  if (rules.too_fast_window_s === null) return null;
+  return optimumS - notBelowZero("too_fast_window_s", rules.too_fast_window_s);
+}
+
+export function courseTimes(lengthM: number, speedMpm: number, rules: TimeRules): CourseTimes {
+  const optimum_s = timeAtSpeed(lengthM, speedMpm, rules.rounding);
+  const limit_s = rules.limit_multiple === null ? null : rules.limit_multiple * optimum_s;
+  return { length_m: lengthM, speed_mpm: speedMpm, optimum_s, limit_s, fastest_s: fastest(lengthM, optimum_s, rules) };
+}
+
+/** Where each full minute ends at an even speed; the finish itself is no marker. */
+export function markersOf(lengthM: number, speedMpm: number): Marker[] {
+  const minutes = exactSeconds(lengthM, speedMpm) / 60;
+  if (minutes > MOST_MINUTES) throw new BadInput("length_m", "over_an_hour");
+  return Array.from({ length: Math.max(0, Math.ceil(minutes) - 1) }, (_, n) => ({
+    minute: n + 1,
+    distance_m: (n + 1) * speedMpm,
+    clock_s: 60 * (n + 1),
+  }));
+}
+
+export function courseCard(lengthM: number, speedMpm: number, rules: TimeRules): CourseCard {
+  return { times: courseTimes(lengthM, speedMpm, rules), minute_markers: markersOf(lengthM, speedMpm) };
+}
+
+/** “3:50”: minutes and seconds to the nearest whole one, halves up. */
+export function clockWords(seconds: number): string {
+  const whole = Math.floor(seconds + 0.5);
+  return `${Math.floor(whole / 60)}:${String(whole % 60).padStart(2, "0")}`;
+}
