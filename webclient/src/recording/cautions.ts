@@ -1,0 +1,16 @@
+// When the person must be told to stop, or told what to mind before starting.
+
+import type { Attempt, Outing } from "../entries/bodies.ts";
+import type { Made } from "./made.ts";
+import { isFall } from "./outcomes.ts";
+
+/** The falls of an outing, oldest first as given. */
+export function fallsAmong<R extends Made<Attempt>>(attempts: readonly R[]): R[] {
+  return attempts.filter((attempt) => isFall(attempt.body.outcome));
+}
+
+/** Whether to show the cautions before the first fence: nobody has logged anything on this phone before
+ * today's outing, and nothing has been tapped in it yet. */
+export function isFirstOuting(outings: readonly Made<Outing>[], outing_id: string, attempts: number): boolean {
+  return attempts === 0 && outings.every((outing) => outing.record_id === outing_id);
+}

@@ -1,0 +1,71 @@
+// Which fences an outing shows, in which order, and which of them a filter leaves.
+
+import type { Ask, Attempt, Fence } from "../entries/bodies.ts";
+import { asksOf } from "./asks.ts";
+import { madeAt } from "./made.ts";
+import type { Made } from "./made.ts";
+
+export interface FenceFilter {
+  ask: Ask | null;
+  search: string;
+  favourites: boolean;
+}
+
+export const NO_FILTER: FenceFilter = { ask: null, search: "", favourites: false };
+
+/** Riding order: by place in the list; those without a place after them, by label ("2" before "10"). */
+export function inRidingOrder<R extends Made<Fence>>(fences: readonly R[]): R[] {
+  return [...fences].sort((a, b) => place(a) - place(b) || byLabel(a, b));
+}
+
+const place = (fence: Made<Fence>): number => fence.body.order ?? Number.MAX_SAFE_INTEGER;
+
+function byLabel(a: Made<Fence>, b: Made<Fence>): number {
+  return a.body.label.localeCompare(b.body.label, undefined, { numeric: true }) || (a.record_id < b.record_id ? -1 : 1);
+}
+
+/** The outing's fences: those of its field, and those made up on the spot for it: made while it was the
+ * day's outing, or met in it. */
+export function fencesOfOuting<R extends Made<Fence> & { local_date: string }>(
+  fences: readonly R[], outing: { field_id: string | null; date: string }, attempts: readonly Made<Attempt>[],
+): R[] {
+  const met = new Set(attempts.map((attempt) => attempt.body.fence_id));
+  const belongs = (fence: R) => met.has(fence.record_id) || inField(fence, outing);
+  const [kept, madeUp] = [fences.filter(belongs).filter((f) => f.body.field_id), fences.filter(belongs).filter((f) => !f.body.field_id)];
+  return [...inRidingOrder(kept), ...madeUp.sort((a, b) => madeAt(a) - madeAt(b))];
+}
+
+function inField(fence: Made<Fence> & { local_date: string }, outing: { field_id: string | null; date: string }): boolean {
+  if (fence.body.field_id !== null) return fence.body.field_id === outing.field_id;
+  return fence.local_date === outing.date;
+}
+
+/** Lower case, without accents, one space between words: what a hurried search should not depend on. */
+export function plain(text: string): string {
+  return text.normalize("NFD").replace(/\p{Diacritic}/gu, "").toLowerCase().replace(/\s+/g, " ").trim();
+}
+
+/** Fences left by the filter. `wordsOf` gives what else a fence is called: its profile and asks in words. */
+export function matching<R extends Made<Fence>>(
+  fences: readonly R[], filter: FenceFilter, wordsOf: (fence: Fence) => string,
+): R[] {
+  const wanted = plain(filter.search).split(" ").filter(Boolean);
+  return fences.filter(({ body }) => {
+    if (filter.favourites && !body.favourite) return false;
+    if (filter.ask && !everythingAsked(body).has(filter.ask)) return false;
+    const text = plain(`${body.label} ${wordsOf(body)} ${body.notes ?? ""}`);
+    return wanted.every((word) => text.includes(word));
+  });
+}
+
+/** What the fence and its elements ask, together. */
+export function everythingAsked(fence: Fence): Set<Ask> {
+  const whole: Ask[] = fence.elements.length > 1 ? ["combination"] : [];
+  return new Set([...whole, ...asksOf(fence), ...fence.elements.flatMap(asksOf)]);
+}
+
+/** The asks that occur among these fences: the only filters worth showing. */
+export function asksAmong(fences: readonly Made<Fence>[], vocabulary: readonly Ask[]): Ask[] {
+  const asked = fences.map((fence) => everythingAsked(fence.body));
+  return vocabulary.filter((ask) => asked.some((set) => set.has(ask)));
+}
