@@ -22,7 +22,8 @@ def nearest_common(ordered: list[Entry], heads: list[Entry]) -> list[Entry]:
     common = set.intersection(*(_ancestors(by_id, head) for head in heads))
     # an ancestor of a common ancestor is common too, so looking one link back is enough
     behind = {old for entry_id in common for old in by_id[entry_id].supersedes}
-    return [entry for entry in ordered if entry.id in common - behind]
+    nearest = common - behind
+    return [entry for entry in ordered if entry.id in nearest]
 
 
 def _links(entry: Entry, here: set[str]) -> bool:

@@ -59,11 +59,14 @@ class Entry:
 
 @dataclass(frozen=True)
 class Held:
-    """Well formed, but not for this release: `reason` is unknown_kind, unknown_version or unknown_envelope."""
+    """Well formed, but not for this release: `reason` is unknown_kind, unknown_version or unknown_envelope.
+
+    `text` is what the device wrote, as compact JSON; `check` may be asked again about it after an upgrade.
+    """
 
     id: str
     reason: str
-    raw: dict
+    text: str
 
 
 @dataclass(frozen=True)
@@ -142,7 +145,7 @@ def _check_envelope(raw: dict) -> Entry | Held | Refusal:
     except ValidationError as error:
         return _refuse(raw, first_trouble(error.messages))
     if reason := _unknown(raw, envelope):
-        return Held(envelope["id"], reason, content_of(raw))
+        return Held(envelope["id"], reason, compact(content_of(raw)))
     if trouble := _body_trouble(raw, envelope["kind"], envelope["kind_version"]):
         return _refuse(raw, trouble)
     return Entry(

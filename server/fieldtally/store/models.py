@@ -5,6 +5,8 @@ A body is described once, in book.kinds; here it is the text that was checked. C
 milliseconds: since 1970 UTC for instants, plain durations for `skew_ms`.
 """
 
+from secrets import token_hex
+
 from sqlalchemy import BigInteger, CheckConstraint, ForeignKey, Index, String, Text, UniqueConstraint
 from sqlalchemy.orm import Mapped, mapped_column
 
@@ -58,7 +60,8 @@ class Logbook(Base):
     """One rider's book. `log_id` names this run of its numbers and is renewed when a backup is restored.
 
     `last_number` is the number of its newest entry, `evidence_number` that of the newest entry that a
-    standing can depend on.
+    standing can depend on. `receipt_key` signs who wrote what (store.receipt) and is never renewed, so that
+    it outlives a restore.
     """
 
     __tablename__ = "logbook"
@@ -68,6 +71,7 @@ class Logbook(Base):
     log_id: Mapped[str] = mapped_column(Id)
     last_number: Mapped[int] = mapped_column(BigInteger, default=0)
     evidence_number: Mapped[int] = mapped_column(BigInteger, default=0)
+    receipt_key: Mapped[str] = mapped_column(String(64), default=token_hex)
     created_at_ms: Mapped[int] = mapped_column(BigInteger)
 
 
@@ -122,15 +126,15 @@ class Entry(Base):
 
 
 class HeldEntry(Base):
-    """An entry this server cannot read yet, word for word as it came, with what is needed to number it
-    after an upgrade. `refusal` says why it could not be numbered then."""
+    """An entry this server cannot read yet: `text` is what the device wrote, as JSON. Beside it stands what
+    is needed to number it after an upgrade; `refusal` says, as JSON, why it could not be numbered then."""
 
     __tablename__ = "held_entry"
 
     logbook_id: Mapped[str] = mapped_column(ForeignKey("logbook.id", ondelete="CASCADE"), primary_key=True)
     id: Mapped[str] = mapped_column(Id, primary_key=True)
     reason: Mapped[str] = mapped_column(String(60))
-    raw: Mapped[str] = mapped_column(Text)
+    text: Mapped[str] = mapped_column(Text)
     author: Mapped[str] = mapped_column(Id)
     role: Mapped[str] = mapped_column(String(20))
     device: Mapped[str] = mapped_column(Id)
@@ -141,15 +145,14 @@ class HeldEntry(Base):
 
 
 class Standing(Base):
-    """The standings of one horse on one day, as last computed. It holds while `checked_number` is not
-    below the logbook's `evidence_number` and the bar and rulebooks still have `bar_digest`."""
+    """The standings of one horse, as last computed. They hold on the day `as_of`, while `checked_number` is
+    not below the logbook's `evidence_number`, and for the bars and rulebooks of `bar_digest`."""
 
     __tablename__ = "standing"
 
     logbook_id: Mapped[str] = mapped_column(ForeignKey("logbook.id", ondelete="CASCADE"), primary_key=True)
     horse_id: Mapped[str] = mapped_column(Id, primary_key=True)
-    as_of: Mapped[str] = mapped_column(String(10), primary_key=True)
+    as_of: Mapped[str] = mapped_column(String(10))
     checked_number: Mapped[int] = mapped_column(BigInteger)
     bar_digest: Mapped[str] = mapped_column(String(64))
-    stale: Mapped[bool] = mapped_column(default=False)
     body: Mapped[str] = mapped_column(Text)
