@@ -12,6 +12,8 @@ from flask import Flask, Response, current_app, jsonify
 from sqlalchemy.exc import OperationalError
 from werkzeug.exceptions import HTTPException
 
+from fieldtally.trade.bad_input import BadInput
+
 
 class Problem(Exception):
     """A request that cannot be answered as asked, in words a person can act on."""
@@ -50,6 +52,10 @@ def answer_problem(found: Problem) -> tuple[Response, int]:
     return jsonify(error_body(found.code, found.message, found.field, found.fix, found.details)), found.status
 
 
+def answer_bad_input(found: BadInput) -> tuple[Response, int]:
+    return jsonify(error_body("bad_field", found.message, found.field, found.fix)), 400
+
+
 def answer_http(found: HTTPException) -> Response | tuple[Response, int]:
     """Whatever Flask itself refuses, in our shape and with its own headers (Allow, Retry-After) kept."""
     status = found.code or 500
@@ -79,6 +85,7 @@ def answer_mistake(found: Exception) -> tuple[Response, int]:
 
 def register(app: Flask) -> None:
     app.register_error_handler(Problem, answer_problem)
+    app.register_error_handler(BadInput, answer_bad_input)
     app.register_error_handler(HTTPException, answer_http)
     app.register_error_handler(OperationalError, answer_database)
     app.register_error_handler(Exception, answer_mistake)
