@@ -151,9 +151,9 @@ def test_usef_fall_on_the_feet_before_2024():
     assert cross_country_score([Fault("7", "rider_fall_on_feet"), Fault("9", "rider_fall_on_feet")], rules).eliminated
 
 
-EA_2025 = CrossCountryRules(20, 40, rider_falls_that_eliminate=1, horse_falls_that_eliminate=1, missed_flag_penalties=15,
-                            frangible_penalties=11, dangerous_riding_penalties=25, missed_obstacle_penalties=100,
-                            missed_obstacles_that_eliminate=3)  # fmt: skip
+EA_2025 = CrossCountryRules(20, 40, rider_falls_that_eliminate=1, horse_falls_that_eliminate=1,
+                            missed_flag_penalties=15, frangible_penalties=11, dangerous_riding_penalties=25,
+                            missed_obstacle_penalties=100, missed_obstacles_that_eliminate=3)  # fmt: skip
 
 
 @pytest.mark.parametrize("kinds, penalties", [
