@@ -31,7 +31,7 @@ describe("optimum time", () => {
 describe("limit and too fast", () => {
   it("Novice, 1800 m at 360 with 450 as speed-fault speed: 300, 240 and 600 s", () => {
     // Worked by hand from the USEF form: limit twice the optimum, speed-fault time from its own speed.
-    const times = courseTimes(1800, 360, { ...NO_RULES, limit_multiple: 2, speed_fault_mpm: 450 });
+    const times = courseTimes(1800, 360, { ...NO_RULES, time_limit_factor: 2, too_fast_speed_mpm: 450 });
     assert.deepEqual([times.optimum_s, times.fastest_s, times.limit_s], [300, 240, 600]);
   });
   it("a window of seconds under the optimum", () => {

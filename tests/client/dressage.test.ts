@@ -30,7 +30,7 @@ describe("percentage and penalties", () => {
 
 describe("errors", () => {
   // USEF EV136 as quoted in trade press: 2 marks, then 4, the third eliminates.
-  const rules = { ...NO_DRESSAGE_RULES, error_deductions: [2, 4] };
+  const rules = { ...NO_DRESSAGE_RULES, error_first_marks: 2, error_second_marks: 4, errors_that_eliminate: 3 };
   it("come off the sum", () => {
     assert.equal(dressageScore(twenty(6.5), 1, rules).percent, 64);
     assert.equal(dressageScore(twenty(6.5), 2, rules).percent, 62);

@@ -7,12 +7,12 @@ import { aboveZero, BadInput, notBelowZero } from "./badInput.ts";
 /** How an optimum time that is no whole second is brought to one; "up" is the default, from memory. */
 export type Rounding = "up" | "nearest" | "none";
 
-/** What one rulebook says of time at one level; null where it does not. */
+/** What one rulebook says of time at one level, under its own names; null where it does not. */
 export interface TimeRules {
-  over_per_s: number | null;
-  limit_multiple: number | null;
-  too_fast_per_s: number | null;
-  speed_fault_mpm: number | null;
+  time_penalties_per_second: number | null;
+  time_limit_factor: number | null;
+  too_fast_penalties_per_second: number | null;
+  too_fast_speed_mpm: number | null;
   too_fast_window_s: number | null;
   rounding: Rounding;
 }
@@ -39,7 +39,12 @@ export interface CourseCard {
 }
 
 export const NO_RULES: TimeRules = {
-  over_per_s: null, limit_multiple: null, too_fast_per_s: null, speed_fault_mpm: null, too_fast_window_s: null, rounding: "up",
+  time_penalties_per_second: null,
+  time_limit_factor: null,
+  too_fast_penalties_per_second: null,
+  too_fast_speed_mpm: null,
+  too_fast_window_s: null,
+  rounding: "up",
 };
 
 const MOST_MINUTES = 60;
@@ -63,14 +68,14 @@ export function timeAtSpeed(lengthM: number, speedMpm: number, rounding: Roundin
 }
 
 function fastest(lengthM: number, optimumS: number, rules: TimeRules): number | null {
-  if (rules.speed_fault_mpm !== null) return timeAtSpeed(lengthM, rules.speed_fault_mpm, rules.rounding);
+  if (rules.too_fast_speed_mpm !== null) return timeAtSpeed(lengthM, rules.too_fast_speed_mpm, rules.rounding);
   if (rules.too_fast_window_s === null) return null;
   return optimumS - notBelowZero("too_fast_window_s", rules.too_fast_window_s);
 }
 
 export function courseTimes(lengthM: number, speedMpm: number, rules: TimeRules): CourseTimes {
   const optimum_s = timeAtSpeed(lengthM, speedMpm, rules.rounding);
-  const limit_s = rules.limit_multiple === null ? null : rules.limit_multiple * optimum_s;
+  const limit_s = rules.time_limit_factor === null ? null : rules.time_limit_factor * optimum_s;
   return { length_m: lengthM, speed_mpm: speedMpm, optimum_s, limit_s, fastest_s: fastest(lengthM, optimum_s, rules) };
 }
 

@@ -8,15 +8,24 @@ export interface Marked {
   coefficient: number;
 }
 
-/** What a rulebook says of errors and rounding; null where it does not. */
+/** What a rulebook says at a level, under its own names; null where it does not. */
 export interface DressageRules {
-  /** Marks taken off the sum for the first, second … error; one error more eliminates. */
-  error_deductions: number[] | null;
+  error_first_marks: number | null;
+  error_second_marks: number | null;
+  errors_that_eliminate: number | null;
   percent_decimals: number | null;
-  penalty_coefficient: number;
+  penalties_decimals: number | null;
+  penalty_coefficient: number | null;
 }
 
-export const NO_DRESSAGE_RULES: DressageRules = { error_deductions: null, percent_decimals: null, penalty_coefficient: 1 };
+export const NO_DRESSAGE_RULES: DressageRules = {
+  error_first_marks: null,
+  error_second_marks: null,
+  errors_that_eliminate: null,
+  percent_decimals: null,
+  penalties_decimals: null,
+  penalty_coefficient: null,
+};
 
 export interface Sheet {
   marks: number;
@@ -55,24 +64,28 @@ function roundHalfUp(value: number, decimals: number | null): number {
   return Math.round(Number((value * scale).toPrecision(13))) / scale;
 }
 
-// Marks off the sheet: null when the errors eliminate, zero when nobody says what they cost.
-function deduction(errors: number, rules: DressageRules): number | null {
-  const each = rules.error_deductions ?? [];
-  if (rules.error_deductions !== null && errors > each.length) return null;
-  return each.slice(0, errors).reduce((sum, one) => sum + one, 0);
+type Deduction = { marks: number; eliminates: boolean; stated: boolean };
+
+// Marks off the sheet for its errors; what nobody states cannot be counted, and is said not to be.
+function deduction(errors: number, rules: DressageRules): Deduction {
+  const limit = rules.errors_that_eliminate;
+  if (limit !== null && errors >= limit) return { marks: 0, eliminates: true, stated: true };
+  const costs = [rules.error_first_marks, rules.error_second_marks].slice(0, errors);
+  if (errors > costs.length || costs.includes(null)) return { marks: 0, eliminates: false, stated: false };
+  return { marks: costs.reduce<number>((sum, one) => sum + (one ?? 0), 0), eliminates: false, stated: true };
 }
 
-/** (100 − per cent) × the coefficient of the era: 1.5 before 2018, 1 since. */
+/** (100 − per cent) × the coefficient of the era: 1.5 before 2018, 1 since and where it is not stated. */
 export function penaltiesOf(percent: number, rules: DressageRules): number {
-  return Number(((100 - percent) * rules.penalty_coefficient).toPrecision(12));
+  const exact = Number(((100 - percent) * (rules.penalty_coefficient ?? 1)).toPrecision(12));
+  return roundHalfUp(exact, rules.penalties_decimals);
 }
 
 /** Percentage and penalties of one judge's sheet with the rider's errors. */
 export function dressageScore(marks: Marked[], errors: number, rules: DressageRules): DressageScore {
   const sheet = sheetOf(marks);
   const off = deduction(notBelowZero("errors", errors), rules);
-  const errors_not_counted = errors > 0 && rules.error_deductions === null;
-  if (off === null) return { sheet, percent: null, penalties: null, eliminated: true, errors_not_counted };
-  const percent = roundHalfUp((100 * Math.max(0, sheet.marks - off)) / sheet.maximum, rules.percent_decimals);
-  return { sheet, percent, penalties: penaltiesOf(percent, rules), eliminated: false, errors_not_counted };
+  if (off.eliminates) return { sheet, percent: null, penalties: null, eliminated: true, errors_not_counted: false };
+  const percent = roundHalfUp((100 * Math.max(0, sheet.marks - off.marks)) / sheet.maximum, rules.percent_decimals);
+  return { sheet, percent, penalties: penaltiesOf(percent, rules), eliminated: false, errors_not_counted: !off.stated };
 }
