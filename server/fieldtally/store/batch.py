@@ -136,4 +136,4 @@ class Batch:
             .distinct()
             .where(EntryRow.logbook_id == self.logbook_id, EntryRow.record_id.in_(record_ids))
         )
-        return dict(rows.tuples().all())
+        return dict(rows.all())

@@ -11,7 +11,7 @@ from contextlib import contextmanager
 
 from flask import Flask
 from flask_sqlalchemy import SQLAlchemy
-from sqlalchemy import Engine, event
+from sqlalchemy import Engine, MetaData, event
 from sqlalchemy.engine import make_url
 from sqlalchemy.orm import DeclarativeBase, Session
 
@@ -19,7 +19,20 @@ WRITES = "fieldtally_writes"
 
 
 class Base(DeclarativeBase):
-    """All tables. Times are whole milliseconds since 1970 UTC, so both databases keep the same instant."""
+    """All tables. Times are whole milliseconds since 1970 UTC, so both databases keep the same instant.
+
+    Every constraint has a name, so that a later migration can speak of it on either database.
+    """
+
+    metadata = MetaData(
+        naming_convention={
+            "pk": "%(table_name)s_pk",
+            "fk": "%(table_name)s_%(column_0_name)s_fk",
+            "uq": "%(table_name)s_%(column_0_name)s_once",
+            "ix": "%(table_name)s_of_%(column_0_name)s",
+            "ck": "%(table_name)s_%(constraint_name)s",
+        }
+    )
 
 
 db = SQLAlchemy(model_class=Base, session_options={"expire_on_commit": False})

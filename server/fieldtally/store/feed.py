@@ -145,4 +145,4 @@ def _fitting(rows: list[Row]) -> list[Row]:
 def _names(rows: list[Row]) -> dict[str, str]:
     authors = {row.author for row in rows}
     found = db.session.execute(select(Account.id, Account.display_name).where(Account.id.in_(authors)))
-    return dict(found.tuples().all())
+    return dict(found.all())

@@ -88,7 +88,7 @@ class Membership(Base):
     created_at_ms: Mapped[int] = mapped_column(BigInteger)
 
     __table_args__ = (
-        CheckConstraint("role IN ('rider', 'coach', 'scribe', 'reader')", name="membership_role"),
+        CheckConstraint("role IN ('rider', 'coach', 'scribe', 'reader')", name="role"),
     )
 
 
