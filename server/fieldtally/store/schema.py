@@ -6,6 +6,7 @@ import flask_migrate
 from alembic.migration import MigrationContext
 from alembic.script import ScriptDirectory
 from flask import current_app
+from sqlalchemy import Engine
 
 from fieldtally.store.db import db
 
@@ -27,10 +28,11 @@ def upgrade() -> list[str]:
     return todo
 
 
-def pending() -> list[str]:
-    """The migrations the database has not had. Raises NewerDatabase if it had one that is unknown here."""
+def pending(engine: Engine | None = None) -> list[str]:
+    """The migrations the database (the app's, or `engine`'s) has not had. Raises NewerDatabase if it had one
+    that is unknown here."""
     known = [revision.revision for revision in ScriptDirectory(str(MIGRATIONS)).walk_revisions()][::-1]
-    with db.engine.connect() as connection:
+    with (engine or db.engine).connect() as connection:
         current = MigrationContext.configure(connection).get_current_revision()
     if current is None:
         return known
