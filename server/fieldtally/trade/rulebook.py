@@ -103,3 +103,13 @@ def with_corrections(rulebook: Rulebook, corrections: Iterable[Mapping]) -> Rule
     from fieldtally.trade.correction import corrected
 
     return corrected(rulebook, corrections)
+
+
+def available(data_dir, on_error=None) -> dict[str, Rulebook]:
+    """The shipped rulebooks and those a user added to `data_dir`, which take the place of one with their id.
+
+    A file that cannot be used raises RulebookError, or is handed to `on_error` and passed over.
+    """
+    from fieldtally.trade.rulebook_file import available_rulebooks
+
+    return available_rulebooks(data_dir, on_error)
