@@ -1,7 +1,15 @@
 // What the pure functions say when they are given something that cannot be. Screens show `field` and `code`
 // in words (words/en-GB/pace.json); the twin in Python is server/fieldtally/trade/bad_input.py.
 
-export type Fault = "not_a_number" | "not_above_zero" | "below_zero" | "unknown_word" | "not_whole" | "over_an_hour" | "too_big";
+export type Fault =
+  | "not_a_number"
+  | "not_above_zero"
+  | "below_zero"
+  | "unknown_word"
+  | "too_big"
+  | "over_an_hour"
+  | "beyond_finish"
+  | "out_of_order";
 
 export class BadInput extends Error {
   field: string;

@@ -36,6 +36,7 @@ export interface Marker {
 export interface CourseCard {
   times: CourseTimes;
   minute_markers: Marker[];
+  fences: (FencePlace & { clock_s: number })[];
 }
 
 export const NO_RULES: TimeRules = {
@@ -90,8 +91,28 @@ export function markersOf(lengthM: number, speedMpm: number): Marker[] {
   }));
 }
 
-export function courseCard(lengthM: number, speedMpm: number, rules: TimeRules): CourseCard {
-  return { times: courseTimes(lengthM, speedMpm, rules), minute_markers: markersOf(lengthM, speedMpm) };
+/** A fence of the course: its label and its distance from the start in m. */
+export interface FencePlace {
+  label: string;
+  distance_m: number;
+}
+
+/** The clock in s at each fence at an even speed; fences come in the order they are jumped. */
+export function fenceClocks(fences: FencePlace[], lengthM: number, speedMpm: number): (FencePlace & { clock_s: number })[] {
+  return fences.map((fence, index) => {
+    const field = `fences[${index}].distance_m`;
+    if (notBelowZero(field, fence.distance_m) > lengthM) throw new BadInput(field, "beyond_finish");
+    if (fence.distance_m < (fences[index - 1]?.distance_m ?? 0)) throw new BadInput(field, "out_of_order");
+    return { ...fence, clock_s: fence.distance_m === 0 ? 0 : exactSeconds(fence.distance_m, speedMpm) };
+  });
+}
+
+export function courseCard(lengthM: number, speedMpm: number, rules: TimeRules, fences: FencePlace[] = []): CourseCard {
+  return {
+    times: courseTimes(lengthM, speedMpm, rules),
+    minute_markers: markersOf(lengthM, speedMpm),
+    fences: fenceClocks(fences, lengthM, speedMpm),
+  };
 }
 
 /** “3:50”: minutes and seconds to the nearest whole one, halves up. */

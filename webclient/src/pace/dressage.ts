@@ -82,10 +82,15 @@ export function penaltiesOf(percent: number, rules: DressageRules): number {
 }
 
 /** Percentage and penalties of one judge's sheet with the rider's errors. */
-export function dressageScore(marks: Marked[], errors: number, rules: DressageRules): DressageScore {
-  const sheet = sheetOf(marks);
+export function scoreSheet(sheet: Sheet, errors: number, rules: DressageRules): DressageScore {
+  if (notBelowZero("marks", sheet.marks) > aboveZero("maximum", sheet.maximum)) throw new BadInput("marks", "too_big");
   const off = deduction(notBelowZero("errors", errors), rules);
   if (off.eliminates) return { sheet, percent: null, penalties: null, eliminated: true, errors_not_counted: false };
   const percent = roundHalfUp((100 * Math.max(0, sheet.marks - off.marks)) / sheet.maximum, rules.percent_decimals);
   return { sheet, percent, penalties: penaltiesOf(percent, rules), eliminated: false, errors_not_counted: !off.stated };
+}
+
+/** The same from the marks themselves. */
+export function dressageScore(marks: Marked[], errors: number, rules: DressageRules): DressageScore {
+  return scoreSheet(sheetOf(marks), errors, rules);
 }
