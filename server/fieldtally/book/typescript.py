@@ -38,7 +38,7 @@ type Shape = {
 
 /** The body with every default filled in, as screens and the fold read it. The one given is not changed. */
 export function completeBody<K extends KindName>(kind: K, body: BodyInputs[K]): Bodies[K] {
-  return complete(SHAPES[kind], body as Record<string, unknown>) as unknown as Bodies[K];
+  return complete(SHAPES[kind], body as unknown as Record<string, unknown>) as unknown as Bodies[K];
 }
 
 function complete(shape: Shape, body: Record<string, unknown>): Record<string, unknown> {

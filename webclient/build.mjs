@@ -1,0 +1,116 @@
+// Builds the client into server/fieldtally/static: one script, one style sheet, one page, the worker that
+// keeps them on the phone, each also pre-compressed. Prints what it weighs and fails above the budget.
+//
+//   node build.mjs [folder]
+
+import { createHash } from "node:crypto";
+import { cpSync, existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from "node:fs";
+import { dirname, join, relative, sep } from "node:path";
+import { fileURLToPath } from "node:url";
+import { brotliCompressSync, constants, gzipSync } from "node:zlib";
+
+import { build } from "esbuild";
+
+const HERE = dirname(fileURLToPath(import.meta.url));
+const SRC = join(HERE, "src");
+const OUT = process.argv[2] ?? join(HERE, "..", "server", "fieldtally", "static");
+const NEXT = `${OUT}.next-${process.pid}`;
+
+const BUDGET_SCRIPT = 100 * 1024;
+const BUDGET_SHELL = 150 * 1024;
+// Chrome 109 and Safari 16.4 are the oldest browsers with all that the app relies on
+const TARGET = ["chrome109", "safari16.4", "firefox115"];
+
+const { version } = JSON.parse(readFileSync(join(HERE, "package.json"), "utf8"));
+const digest = (...parts) => parts.reduce((hash, part) => hash.update(part), createHash("sha256")).digest("hex");
+const filesBelow = (folder) =>
+  readdirSync(folder, { recursive: true, withFileTypes: true })
+    .filter((entry) => entry.isFile())
+    .map((entry) => join(entry.parentPath, entry.name))
+    .sort();
+
+// the same sources give the same bytes on every machine, so that two servers of one release agree
+function digestOfSources() {
+  const files = [...filesBelow(SRC), join(HERE, "package-lock.json"), fileURLToPath(import.meta.url)];
+  return digest(...files.flatMap((file) => [relative(HERE, file).replaceAll(sep, "/"), readFileSync(file)])).slice(0, 12);
+}
+
+const shared = {
+  bundle: true, minify: true, format: "esm", target: TARGET, legalComments: "none", logLevel: "warning",
+  jsx: "automatic", jsxImportSource: "preact", absWorkingDir: HERE,
+};
+
+async function buildApp(define) {
+  const result = await build({
+    ...shared, define, outdir: join(NEXT, "assets"), entryPoints: { app: join(SRC, "start.tsx") },
+    entryNames: "[name]-[hash]", assetNames: "[name]-[hash]", metafile: true,
+  });
+  const made = Object.keys(result.metafile.outputs).map((file) => `/assets/${file.split("/").pop()}`);
+  return { script: made.find((url) => url.endsWith(".js")), style: made.find((url) => url.endsWith(".css")) };
+}
+
+function writePage({ script, style }) {
+  const page = readFileSync(join(SRC, "index.html"), "utf8").replace("%SCRIPT%", script).replace("%STYLE%", style);
+  writeFileSync(join(NEXT, "index.html"), page);
+  cpSync(join(SRC, "manifest.webmanifest"), join(NEXT, "manifest.webmanifest"));
+  cpSync(join(SRC, "icons"), join(NEXT, "icons"), { recursive: true });
+}
+
+// what the worker keeps: every file under its final address, with the digest the browser must find in it
+function shellFiles() {
+  return filesBelow(NEXT).filter((file) => !file.includes("icon-512")).map((file) => {
+    const bytes = readFileSync(file);
+    const url = `/${relative(NEXT, file).replaceAll(sep, "/")}`;
+    const integrity = `sha384-${createHash("sha384").update(bytes).digest("base64")}`;
+    return { url, revision: url.startsWith("/assets/") ? null : digest(bytes).slice(0, 16), integrity };
+  });
+}
+
+async function buildWorker(define) {
+  await build({
+    ...shared, format: "iife", outfile: join(NEXT, "sw.js"), entryPoints: [join(SRC, "sw.ts")],
+    define: { ...define, __SHELL__: JSON.stringify(shellFiles()), "process.env.NODE_ENV": '"production"' },
+  });
+}
+
+function compress(file) {
+  const bytes = readFileSync(file);
+  if (/\.png$/.test(file)) return { file, plain: bytes.length, small: bytes.length };
+  const brotli = brotliCompressSync(bytes, { params: { [constants.BROTLI_PARAM_QUALITY]: 11, [constants.BROTLI_PARAM_SIZE_HINT]: bytes.length } });
+  writeFileSync(`${file}.br`, brotli);
+  writeFileSync(`${file}.gz`, gzipSync(bytes, { level: 9 }));
+  return { file, plain: bytes.length, small: brotli.length };
+}
+
+function weigh(sizes) {
+  const kib = (bytes) => `${(bytes / 1024).toFixed(1)} KiB`;
+  const shell = sizes.filter(({ file }) => !file.includes("icon-512"));
+  const sum = (some) => some.reduce((total, { small }) => total + small, 0);
+  const scripts = sum(shell.filter(({ file }) => file.endsWith(".js") && !file.endsWith("sw.js")));
+  for (const { file, plain, small } of sizes) console.log(`${relative(NEXT, file).padEnd(28)} ${kib(plain).padStart(11)} ${kib(small).padStart(11)} compressed`);
+  console.log(`script ${kib(scripts)} of ${kib(BUDGET_SCRIPT)}, whole shell ${kib(sum(shell))} of ${kib(BUDGET_SHELL)} (brotli)`);
+  return scripts <= BUDGET_SCRIPT && sum(shell) <= BUDGET_SHELL;
+}
+
+function putInPlace() {
+  const old = `${OUT}.old-${process.pid}`;
+  if (existsSync(OUT)) renameSync(OUT, old);
+  renameSync(NEXT, OUT);
+  rmSync(old, { recursive: true, force: true });
+}
+
+rmSync(NEXT, { recursive: true, force: true });
+mkdirSync(NEXT, { recursive: true });
+try {
+  const define = { __APP_VERSION__: JSON.stringify(version), __BUILD__: JSON.stringify(digestOfSources()) };
+  writePage(await buildApp(define));
+  await buildWorker(define);
+  const fits = weigh(filesBelow(NEXT).map(compress));
+  if (!fits) throw new Error("the client is over its budget");
+  putInPlace();
+} catch (error) {
+  console.error(`webclient: ${error.message}`);
+  process.exitCode = 1;
+} finally {
+  rmSync(NEXT, { recursive: true, force: true });
+}

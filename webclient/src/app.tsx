@@ -1,0 +1,53 @@
+// Which screen stands where: the frame, and in it the screen of the address or what has to come first.
+
+import { useEffect } from "preact/hooks";
+import { Route, Switch, useLocation } from "wouter-preact";
+
+import { session } from "./account/session.ts";
+import { ErrorBoundary } from "./health/ErrorBoundary.tsx";
+import { Rescue } from "./health/Rescue.tsx";
+import { StoreNotices } from "./health/StoreNotices.tsx";
+import { countStep } from "./parts/goBack.ts";
+import { Frame } from "./parts/Frame.tsx";
+import { NotHere } from "./parts/NotHere.tsx";
+import { ROUTES } from "./routes.ts";
+import { SignIn } from "./screens/sign-in/SignIn.tsx";
+import { openState } from "./store/open.ts";
+import { logbookId, openDb } from "./store/place.ts";
+import { UpdateBar } from "./update/UpdateBar.tsx";
+import { t } from "./words/index.ts";
+
+export function App() {
+  const [path] = useLocation();
+  useEffect(countStep, [path]);
+  const signedIn = session.value?.account != null;
+  const bars = <><UpdateBar /><StoreNotices /></>;
+  return (
+    <Frame signedIn={signedIn} bars={bars}>
+      <ErrorBoundary key={path}>{isOpen(path) || ready() ? <Screens /> : <ComesFirst signedIn={signedIn} />}</ErrorBoundary>
+    </Frame>
+  );
+}
+
+function Screens() {
+  return (
+    <Switch>
+      {ROUTES.map(({ path, screen }) => <Route path={path} component={screen as never} key={path} />)}
+      <Route><NotHere /></Route>
+    </Switch>
+  );
+}
+
+function ComesFirst({ signedIn }: { signedIn: boolean }) {
+  if (!signedIn) return <SignIn />;
+  if (["opening", "closed"].includes(openState.value)) return <p class="screen quiet">{t("frame.loading")}</p>;
+  return <Rescue />;
+}
+
+function ready(): boolean {
+  return openState.value === "open" && openDb.value !== null && logbookId.value !== null;
+}
+
+function isOpen(path: string): boolean {
+  return ROUTES.some((route) => route.open && route.path === path);
+}

@@ -1,0 +1,42 @@
+// What helps somebody who helps: versions, counts, room, clocks. No names, no notes, nothing of the records.
+
+import { logbooks, sessionStanding } from "../account/session.ts";
+import { getMeta } from "../store/db.ts";
+import { openError, openState } from "../store/open.ts";
+import { promised, room } from "../store/persist.ts";
+import { openDb } from "../store/place.ts";
+import { syncState } from "../sync/state.ts";
+import { APP_VERSION, BUILD } from "../update/version.ts";
+import { mistakes } from "./mistakes.ts";
+
+const STORE_PATIENCE_MS = 2000;
+
+export async function diagnose(): Promise<Record<string, unknown>> {
+  const { phase, waiting, oldest_waiting, needs_you, held, last_sent_at_ms, trouble } = syncState.value;
+  return {
+    version: APP_VERSION,
+    build: BUILD,
+    browser: navigator.userAgent,
+    language: navigator.language,
+    standalone: matchMedia("(display-mode: standalone)").matches,
+    session: sessionStanding.value,
+    logbooks: logbooks.value.length,
+    store: openState.value,
+    store_error: openError.value ? String(openError.value).slice(0, 300) : null,
+    storage: await room(),
+    storage_promise: await promised(),
+    sync: { phase, waiting, oldest_waiting, needs_you, held, last_sent_at_ms, trouble },
+    skew_ms: await skew(),
+    worker: navigator.serviceWorker?.controller ? "controls" : "none",
+    web_locks: "locks" in navigator,
+    mistakes: mistakes(),
+  };
+}
+
+// the store may be the very thing that hangs
+async function skew(): Promise<unknown> {
+  const db = openDb.value;
+  if (!db) return null;
+  const late = new Promise((resolve) => setTimeout(resolve, STORE_PATIENCE_MS, null));
+  return Promise.race([getMeta(db, "skew_ms").catch(() => null), late]);
+}

@@ -1,0 +1,57 @@
+import type { ComponentChildren } from "preact";
+import { Link, useLocation } from "wouter-preact";
+
+import { sunMode, toggleSunMode } from "../style/theme.ts";
+import { t } from "../words/index.ts";
+import { Icon, type IconName } from "./Icon.tsx";
+import { StateBar } from "./StateBar.tsx";
+import { Toast } from "./Toast.tsx";
+
+const PLACES: { href: string; icon: IconName; words: () => string; others: RegExp }[] = [
+  { href: "/", icon: "today", words: () => t("frame.nav_today"), others: /^\/outing/ },
+  { href: "/fields", icon: "fields", words: () => t("frame.nav_fields"), others: /^\/(fields?|fence|tracks)/ },
+  { href: "/watch", icon: "watch", words: () => t("frame.nav_watch"), others: /^\/watch/ },
+  { href: "/board", icon: "board", words: () => t("frame.nav_board"), others: /^\/(board|finding|levels|results)/ },
+  { href: "/settings", icon: "more", words: () => t("frame.nav_more"), others: /^\/(settings|help|needs-you|roster)/ },
+];
+
+/** What stands around every screen. `bars`: what must be said above it, such as an update that waits. */
+export function Frame({ children, bars, signedIn }: { children: ComponentChildren; bars?: ComponentChildren; signedIn: boolean }) {
+  return (
+    <div class="frame">
+      <a class="skip" href="#content">{t("frame.skip")}</a>
+      <div class="top">
+        <div class="top__state">{signedIn ? <StateBar /> : <span class="state-bar">{t("frame.title")}</span>}</div>
+        <SunButton />
+      </div>
+      <div class="bars">
+        {bars}
+        {children}
+      </div>
+      {signedIn && <Nav />}
+      <Toast />
+    </div>
+  );
+}
+
+function SunButton() {
+  return (
+    <button type="button" class="icon-button" aria-label={t("frame.sun_mode")} aria-pressed={sunMode.value} onClick={toggleSunMode}>
+      <Icon name="sun" />
+    </button>
+  );
+}
+
+function Nav() {
+  const [path] = useLocation();
+  return (
+    <nav class="nav" aria-label={t("frame.nav")}>
+      {PLACES.map(({ href, icon, words, others }) => (
+        <Link class="nav__link" href={href} key={href} aria-current={path === href || others.test(path) ? "page" : undefined}>
+          <Icon name={icon} />
+          <span>{words()}</span>
+        </Link>
+      ))}
+    </nav>
+  );
+}

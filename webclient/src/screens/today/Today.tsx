@@ -1,0 +1,6 @@
+import { Screen } from "../../parts/Screen.tsx";
+import { t } from "../../words/index.ts";
+
+export function Today() {
+  return <Screen title={t("frame.title")}>{null}</Screen>;
+}

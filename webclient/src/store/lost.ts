@@ -1,0 +1,27 @@
+// Notices when the browser has emptied the storage. An empty store is never taken for an empty logbook: what
+// was sent is fetched again, nothing is ever deleted on the server because it is missing here.
+
+import { signal } from "@preact/signals";
+
+import { recall, remember } from "./little.ts";
+import { type PhoneDb, getMeta, setMeta } from "./db.ts";
+
+/** True when this browser held a store of this account before and it is gone. */
+export const lostStore = signal(false);
+
+const MADE = "made_at";
+
+/** `before`: an older sign of life, such as a session that lived on in a cookie. Marks the store as ours. */
+export async function lookForLoss(db: PhoneDb, accountId: string, before: boolean): Promise<void> {
+  const known = recall<string[]>("stores") ?? [];
+  if (!(await getMeta(db, MADE))) {
+    lostStore.value = before || known.includes(accountId);
+    await setMeta(db, MADE, new Date().toISOString());
+  }
+  if (!known.includes(accountId)) remember("stores", [...known, accountId]);
+}
+
+/** The store was removed because the person asked for it: not a loss. */
+export function forgetStore(accountId: string): void {
+  remember("stores", (recall<string[]>("stores") ?? []).filter((id) => id !== accountId));
+}

@@ -1,0 +1,97 @@
+// Opens the phone's database without ever waiting for ever: browsers have been seen not to answer at all.
+
+import { signal } from "@preact/signals";
+
+import { PhoneDb } from "./db.ts";
+import { openDb } from "./place.ts";
+import { troubleOf } from "./trouble.ts";
+
+export const PATIENCE_MS = 3000;
+
+/** slow: no answer yet, a second attempt runs. refused: this browser keeps nothing. moved_on: another tab
+ * runs a newer version. broken: it was open and cannot be opened again. */
+export type OpenState = "closed" | "opening" | "open" | "slow" | "refused" | "moved_on" | "broken";
+
+export const openState = signal<OpenState>("closed");
+/** Another tab holds an older version open and keeps this one waiting. */
+export const blockedByTab = signal(false);
+export const openError = signal<unknown>(null);
+
+/** Opens the account's database; resolves when it is open or the browser refused. */
+export async function openFor(accountId: string): Promise<void> {
+  openState.value = "opening";
+  const slow = setTimeout(() => secondAttempt(accountId), PATIENCE_MS);
+  try {
+    await attempt(accountId);
+  } catch (error) {
+    refuse(error);
+  } finally {
+    clearTimeout(slow);
+  }
+}
+
+/** A new request to the browser, for the rescue screen's button. */
+export function tryAgain(accountId: string): Promise<void> {
+  return attempt(accountId).catch(refuse);
+}
+
+export function close(): void {
+  openDb.value?.close();
+  openDb.value = null;
+  openState.value = "closed";
+}
+
+function secondAttempt(accountId: string): void {
+  openState.value = "slow";
+  attempt(accountId).catch(refuse);
+}
+
+async function attempt(accountId: string): Promise<void> {
+  const db = new PhoneDb(accountId);
+  watch(db);
+  await db.open();
+  if (openDb.value) return db.close(); // the other attempt was first
+  openDb.value = db;
+  openState.value = "open";
+}
+
+function refuse(error: unknown): void {
+  if (openState.value === "open") return;
+  openError.value = error;
+  openState.value = "refused";
+}
+
+function watch(db: PhoneDb): void {
+  db.on("blocked", () => void (blockedByTab.value = true));
+  db.on("ready", () => void (blockedByTab.value = false));
+  db.on("versionchange", () => {
+    db.close();
+    if (openDb.value === db) openState.value = "moved_on";
+  });
+  // the browser closed it by itself: storage was cleared, or the system took the connection away
+  db.on("close", () => void reopen(db).catch(() => undefined));
+}
+
+/** Runs `work`; if the connection was lost meanwhile, opens it once more and runs it once more. */
+export async function withReopening<T>(db: PhoneDb, work: () => Promise<T>): Promise<T> {
+  try {
+    return await work();
+  } catch (error) {
+    if (!["lost", "closed"].includes(troubleOf(error)) || openState.value === "moved_on") throw error;
+    await reopen(db);
+    return work();
+  }
+}
+
+async function reopen(db: PhoneDb): Promise<void> {
+  if (openDb.value !== db) return;
+  try {
+    db.close();
+    await db.open();
+    openState.value = "open";
+  } catch (error) {
+    openError.value = error;
+    openState.value = "broken";
+    throw error;
+  }
+}

@@ -1,0 +1,38 @@
+// What can go wrong with the phone's storage, told apart by what the person can do about it.
+
+import { signal } from "@preact/signals";
+
+/** full: no room. lost: the connection broke. closed: another tab took over. other: anything else. */
+export type StoreTrouble = "full" | "lost" | "closed" | "other";
+
+/** Nothing was stored. `trouble` says why; screens show `store.not_saved_<trouble>`. */
+export class NotSaved extends Error {
+  trouble: StoreTrouble;
+
+  constructor(trouble: StoreTrouble, cause: unknown) {
+    super(`not saved: ${trouble}`, { cause });
+    this.name = "NotSaved";
+    this.trouble = trouble;
+  }
+}
+
+/** Shown on every screen until something is saved again. */
+export const notSaved = signal<StoreTrouble | null>(null);
+
+const LOST = /connection.*lost|connection is closing|database connection is closed|internal error/i;
+
+export function troubleOf(error: unknown): StoreTrouble {
+  const names = chain(error).map((each) => each.name);
+  const words = chain(error).map((each) => each.message ?? "").join(" ");
+  if (names.includes("QuotaExceededError")) return "full";
+  if (names.includes("DatabaseClosedError")) return "closed";
+  if (names.includes("InvalidStateError") || LOST.test(words)) return "lost";
+  return "other";
+}
+
+// Dexie wraps what the browser says in `inner`, and ours wrap in `cause`
+function chain(error: unknown): { name?: string; message?: string }[] {
+  const found: { name?: string; message?: string }[] = [];
+  for (let one = error as never; one && found.length < 5; one = one["inner"] ?? one["cause"]) found.push(one);
+  return found;
+}

@@ -1,0 +1,85 @@
+// The only place where this phone writes into its logbooks: one entry and the record it changes in one
+// transaction, whose promise resolves when the transaction is complete on the disk, and not before.
+
+import { type BodyInputs, type KindName } from "../entries/bodies.ts";
+import { type Entry, makeEntry } from "../entries/entry.ts";
+import type { Plain } from "../entries/merge.ts";
+import { current } from "../entries/upcast.ts";
+import type { EntryRow, PhoneDb, RecordRow } from "./db.ts";
+import type { Place } from "./place.ts";
+import { recordRow } from "./recordRow.ts";
+import { refold } from "./refold.ts";
+
+/** A new record, or an edit that supersedes all that was said of it so far. */
+export function writeBody<K extends KindName>(
+  place: Place, kind: K, body: BodyInputs[K] | null, record_id?: string,
+): Promise<RecordRow> {
+  return inTransaction(place.db, async () => {
+    const before = record_id ? await place.db.records.get([place.logbook_id, record_id]) : undefined;
+    const supersedes = before?.heads ?? [];
+    const entry = entryRow(place, makeEntry(kind, body, { ...(record_id && { record_id }), supersedes }));
+    await place.db.entries.add(entry);
+    const row = rowAfter(entry, before);
+    await place.db.records.put(row);
+    return row;
+  });
+}
+
+/** Takes a record back, whatever it says now; nothing is erased, and `putBack` undoes it. */
+export function writeTakeBack(place: Place, record_id: string): Promise<RecordRow> {
+  return inTransaction(place.db, async () => {
+    const before = await mustHave(place, record_id);
+    return writeBody(place, before.kind as KindName, null, record_id);
+  });
+}
+
+/** Gives a record that was taken back the last body it had. */
+export function writePutBack(place: Place, record_id: string): Promise<RecordRow> {
+  return inTransaction(place.db, async () => {
+    const before = await mustHave(place, record_id);
+    const body = before.body ?? (await lastBody(place, record_id));
+    return writeBody(place, before.kind as KindName, body as never, record_id);
+  });
+}
+
+/** Drops refused entries from this phone for good: the one thing here that erases, and only on demand. */
+export function discardEntries(place: Place, record_id: string, entryIds: string[]): Promise<void> {
+  return inTransaction(place.db, async () => {
+    await place.db.entries.bulkDelete(entryIds.map((id) => [place.logbook_id, id] as [string, string]));
+    await refold(place.db, place.logbook_id, [record_id]);
+  });
+}
+
+export function inTransaction<T>(db: PhoneDb, work: () => Promise<T>): Promise<T> {
+  return db.transaction("rw", db.entries, db.records, work);
+}
+
+function entryRow(place: Place, entry: Entry): EntryRow {
+  const { id: author, display_name: author_name } = place.me;
+  return { ...entry, number: null, author, author_name, logbook_id: place.logbook_id, state: "here" };
+}
+
+// The new entry supersedes every head, so it alone is the value: no need to fold the whole history.
+function rowAfter(entry: EntryRow, before: RecordRow | undefined): RecordRow {
+  const body = entry.body && current(entry.kind, entry.kind_version, entry.body as Plain);
+  const written = before ?? entry;
+  const folded = {
+    record_id: entry.record_id, kind: entry.kind, body, local_date: written.local_date,
+    recorded_at: written.recorded_at, number: null, author: entry.author!, author_name: entry.author_name!,
+    heads: [entry.id], fork: null, unreadable: false,
+  };
+  return recordRow(entry.logbook_id, folded, "here");
+}
+
+async function mustHave(place: Place, record_id: string): Promise<RecordRow> {
+  const row = await place.db.records.get([place.logbook_id, record_id]);
+  if (!row) throw new Error("this record is not on this phone");
+  return row;
+}
+
+async function lastBody(place: Place, record_id: string): Promise<Plain | null> {
+  const entries: EntryRow[] = await place.db.entries.where({ logbook_id: place.logbook_id, record_id }).toArray();
+  const living = entries.filter((entry) => entry.body !== null);
+  living.sort((one, other) => (one.recorded_at < other.recorded_at ? -1 : 1));
+  return (living.at(-1)?.body as Plain | undefined) ?? null;
+}

@@ -1,0 +1,25 @@
+// Shows and reads lengths in the units the person chose. Inside, heights are cm, distances m, speeds m/min.
+
+import { signal } from "@preact/signals";
+
+import { recall, remember } from "../store/little.ts";
+import { type System, writeDistance, writeHeight } from "./lengths.ts";
+
+export { parseDistance, parseHeight } from "./lengths.ts";
+
+export const units = signal<System>(recall<System>("units") ?? "metric");
+
+export function chooseUnits(system: System): void {
+  units.value = system;
+  remember("units", system);
+}
+
+/** `90 cm`, or `2 ft 11 in`. */
+export function showHeight(cm: number): string {
+  return writeHeight(cm, units.value);
+}
+
+/** `420 m`, or `459 yd`. */
+export function showDistance(m: number): string {
+  return writeDistance(m, units.value);
+}
