@@ -13,7 +13,7 @@ def create_app(settings: "Settings") -> "Flask":
     from flask import Flask
 
     from fieldtally.store.db import connect
-    from fieldtally.web import auth, errors, health, limits, logbooks, rulebooks, security, shell
+    from fieldtally.web import auth, errors, health, limits, logbooks, rulebooks, security, shell, standing, sync
 
     app = Flask(__name__, static_folder=None)
     security.configure(app, settings)
@@ -21,6 +21,6 @@ def create_app(settings: "Settings") -> "Flask":
     errors.register(app)
     limits.register(app, settings)
     auth.register(app)
-    for room in (health, logbooks, rulebooks, shell):
+    for room in (health, logbooks, rulebooks, standing, sync, shell):
         app.register_blueprint(room.bp)
     return app

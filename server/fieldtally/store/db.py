@@ -45,7 +45,9 @@ def connect(app: Flask, url: str, *, synchronous: str = "FULL", busy_timeout_ms:
     without losing a commit that was acknowledged.
     """
     app.config["SQLALCHEMY_DATABASE_URI"] = with_driver(url)
-    app.config.setdefault("SQLALCHEMY_ENGINE_OPTIONS", {"pool_pre_ping": not url.startswith("sqlite")})
+    # as many connections as threads may ask at once: waiting for the database is better than for the pool
+    options = {"pool_size": 8, "max_overflow": 248, "pool_pre_ping": not url.startswith("sqlite")}
+    app.config.setdefault("SQLALCHEMY_ENGINE_OPTIONS", options)
     db.init_app(app)
     with app.app_context():
         if db.engine.dialect.name == "sqlite":

@@ -56,6 +56,16 @@ class Page:
     more: bool
 
 
+@dataclass(frozen=True)
+class Head:
+    """Where the logbook stands. `utc_offset_min` is that of its newest entry, 0 while it has none."""
+
+    log_id: str
+    last_number: int
+    evidence_number: int
+    utc_offset_min: int
+
+
 def append(logbook_id: str, sender: Sender, raws: Iterable[object], log_id: str | None = None) -> Pushed:
     """Check the raw entries, number and store what can be, and answer each. All of it or nothing is kept.
 
@@ -89,7 +99,7 @@ def _take(session: Session, logbook_id: str) -> Row:
 
 def page(logbook_id: str, after: int, limit: int = MOST_PER_PAGE) -> Page:
     """The entries numbered above `after`, at most `limit` and at most 4 MiB of them (but at least one)."""
-    book = _head(logbook_id)
+    book = _book(logbook_id)
     found = db.session.execute(
         COLUMNS.where(
             EntryRow.logbook_id == logbook_id, EntryRow.number > after, EntryRow.number <= book.last_number
@@ -104,6 +114,18 @@ def page(logbook_id: str, after: int, limit: int = MOST_PER_PAGE) -> Page:
         for row in rows
     ]
     return Page(book.log_id, book.last_number, entries, bool(rows) and rows[-1].number < book.last_number)
+
+
+def head(logbook_id: str) -> Head:
+    newest = (EntryRow.logbook_id == Logbook.id) & (EntryRow.number == Logbook.last_number)
+    book = db.session.execute(
+        select(Logbook.log_id, Logbook.last_number, Logbook.evidence_number, EntryRow.utc_offset_min)
+        .outerjoin(EntryRow, newest)
+        .where(Logbook.id == logbook_id)
+    ).one_or_none()
+    if book is None:
+        raise UnknownLogbook(logbook_id)
+    return Head(book.log_id, book.last_number, book.evidence_number, book.utc_offset_min or 0)
 
 
 def every_entry(logbook_id: str, upto: int | None = None) -> Iterator[Entry]:
@@ -124,7 +146,7 @@ def renew_log_ids() -> int:
     return len(books)
 
 
-def _head(logbook_id: str) -> Row:
+def _book(logbook_id: str) -> Row:
     book = db.session.execute(
         select(Logbook.log_id, Logbook.last_number, Logbook.receipt_key).where(Logbook.id == logbook_id)
     ).one_or_none()

@@ -1,0 +1,125 @@
+"""Standings of a logbook: taken from what is kept where that still holds, computed anew where it does not.
+
+Also used outside of requests (the command line), inside an app's context.
+"""
+
+from collections import defaultdict
+from dataclasses import dataclass
+from datetime import UTC, date, datetime, timedelta
+from functools import cache
+from hashlib import sha256
+from pathlib import Path
+
+from flask import current_app
+
+from fieldtally.book.entry import Entry
+from fieldtally.book.fold import Record, fold, living
+from fieldtally.book.touched import touched_horses
+from fieldtally.readiness.bar import shipped_bars
+from fieldtally.readiness.standing import compute_standings
+from fieldtally.store import feed, standings
+from fieldtally.store.standings import Basis
+from fieldtally.trade.rulebook import Rulebook, shipped, with_corrections
+from fieldtally.web.version import VERSION
+
+PACKAGE = Path(__file__).parents[1]
+
+
+@dataclass(frozen=True)
+class Standings:
+    """Standings as JSON, by horse. They hold for the logbook up to `logbook_number`, its newest entry."""
+
+    log_id: str
+    logbook_number: int
+    as_of: str
+    horses: dict[str, list[dict]]
+
+
+def standings_today(logbook_id: str) -> Standings:
+    """The standings of all horses on the rider's own today."""
+    book = feed.head(logbook_id)
+    basis = Basis(today_in(book).isoformat(), book.evidence_number, bar_digest())
+    horses = standings.kept(logbook_id, basis)
+    if horses is None:
+        horses = refresh(logbook_id, everything=True)
+    return Standings(book.log_id, book.last_number, basis.as_of, horses)
+
+
+def standings_on(logbook_id: str, horse_id: str, as_of: date) -> Standings | None:
+    """One horse's standings on any day, from what is dated up to it; None if there is no such horse."""
+    book = feed.head(logbook_id)
+    records = living(fold(feed.every_entry(logbook_id, book.last_number)))
+    if horse_id not in records or records[horse_id].kind != "horse":
+        return None
+    horses = {horse_id: compute(records, as_of, book.last_number, horse_id)}
+    return Standings(book.log_id, book.last_number, as_of.isoformat(), horses)
+
+
+def refresh(logbook_id: str, everything: bool = False) -> dict[str, list[dict]]:
+    """Compute what no longer holds, or `everything`, and keep it; returns what was computed, by horse."""
+    book = feed.head(logbook_id)
+    today = today_in(book)
+    basis = Basis(today.isoformat(), book.last_number, bar_digest())
+    since = None if everything else standings.holding_up_to(logbook_id, basis)
+    history = by_record(logbook_id, book.last_number)
+    records = living(fold(entry for group in history.values() for entry in group))
+    touched = None if since is None else touched_since(history, since)
+    if touched is None:
+        touched, since = {each.record_id for each in records.values() if each.kind == "horse"}, None
+    horses = {
+        horse_id: compute(records, today, book.last_number, horse_id) if horse_id in records else None
+        for horse_id in sorted(touched)
+    }
+    standings.keep(logbook_id, basis, horses, since)
+    return {horse_id: computed for horse_id, computed in horses.items() if computed is not None}
+
+
+def refresh_after_push(logbook_id: str) -> None:
+    """Compute what a push has touched. The push is stored already, so a mistake in here must not fail it:
+    it goes to the log, and whoever reads the standings finds that they no longer hold."""
+    try:
+        refresh(logbook_id)
+    except Exception:
+        current_app.logger.exception("the standings of logbook %s could not be computed", logbook_id)
+
+
+def compute(records: dict[str, Record], as_of: date, number: int, horse_id: str) -> list[dict]:
+    found = compute_standings(records, rulebooks_for(records), shipped_bars(), as_of, number, horse_id)
+    return [standing.to_json() for standing in found]
+
+
+def rulebooks_for(records: dict[str, Record]) -> dict[str, Rulebook]:
+    """The shipped rulebooks with the logbook's corrections, the newest correction last."""
+    corrections = sorted(
+        (record for record in records.values() if record.kind == "rulebook_value"),
+        key=lambda record: (record.number or 0, record.record_id),
+    )
+    bodies = [record.body for record in corrections]
+    return {book_id: with_corrections(book, bodies) for book_id, book in shipped().items()}
+
+
+def today_in(book: feed.Head) -> date:
+    """Today where the rider was last: the day of the newest entry's offset from UTC."""
+    return (datetime.now(UTC) + timedelta(minutes=book.utc_offset_min)).date()
+
+
+def by_record(logbook_id: str, upto: int) -> dict[str, list[Entry]]:
+    history: dict[str, list[Entry]] = defaultdict(list)
+    for entry in feed.every_entry(logbook_id, upto):
+        history[entry.record_id].append(entry)
+    return history
+
+
+def touched_since(history: dict[str, list[Entry]], since: int) -> set[str] | None:
+    changed = [entry for group in history.values() for entry in group if entry.number > since]
+    return touched_horses(changed, history)
+
+
+@cache
+def bar_digest() -> str:
+    """Changes with anything that a standing is made of: rulebooks, bars, and the code that weighs."""
+    made_of = [path for folder in ("trade", "readiness", "book") for path in (PACKAGE / folder).rglob("*")]
+    digest = sha256(VERSION.encode())
+    for path in sorted(path for path in made_of if path.suffix in (".py", ".toml")):
+        digest.update(path.read_bytes())
+    return digest.hexdigest()

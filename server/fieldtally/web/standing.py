@@ -1,0 +1,67 @@
+"""The standings of a logbook's horses: what the board shows, and what the phone keeps for the field."""
+
+from datetime import UTC, date, datetime, timedelta
+
+from flask import Blueprint, Response, jsonify, request
+from marshmallow import ValidationError
+
+from fieldtally.book.fields import CivilDate
+from fieldtally.store.feed import UnknownLogbook
+from fieldtally.web.access import member
+from fieldtally.web.errors import problem
+from fieldtally.web.recompute import Standings, bar_digest, standings_on, standings_today
+from fieldtally.web.squeeze import squeezed
+
+bp = Blueprint("standing", __name__, url_prefix="/api/logbooks")
+
+
+@bp.get("/<logbook_id>/standings")
+def every_horse(logbook_id: str):
+    """All horses, all levels of their rulebooks, today; 304 where the phone has them."""
+    member(logbook_id)
+    try:
+        return answer(standings_today(logbook_id))
+    except UnknownLogbook:
+        problem(404, "not_found", "This logbook is no longer here.", fix="Ask its rider.")
+
+
+@bp.get("/<logbook_id>/horses/<horse_id>/standings")
+def one_horse(logbook_id: str, horse_id: str):
+    """One horse, all levels, on any day up to today."""
+    member(logbook_id)
+    try:
+        found = standings_on(logbook_id, horse_id, asked_day())
+    except UnknownLogbook:
+        found = None
+    if found is None:
+        problem(404, "not_found", "There is no such horse in this logbook.", field="horse_id")
+    return answer(found)
+
+
+def answer(found: Standings) -> Response:
+    response = jsonify(
+        log_id=found.log_id,
+        as_of=found.as_of,
+        logbook_number=found.logbook_number,
+        standings=[standing for horse in found.horses.values() for standing in horse],
+    )
+    response.headers["Cache-Control"] = "private, no-cache"
+    tag = f"{found.log_id}-{found.logbook_number}-{found.as_of}-{bar_digest()[:12]}"
+    response.set_etag(tag, weak=True)  # weak: the same standings whether or not they were compressed
+    return squeezed(response).make_conditional(request)
+
+
+def asked_day() -> date:
+    """The day that `as_of` asks for, today by UTC without it. Where the day begins first it is today too."""
+    latest = (datetime.now(UTC) + timedelta(hours=14)).date()
+    text = request.args.get("as_of")
+    if text is None:
+        return datetime.now(UTC).date()
+    try:
+        day = date.fromisoformat(CivilDate().deserialize(text))
+    except ValidationError as error:
+        wrong = error.messages[0]
+        problem(400, wrong["code"], wrong["message"], field="as_of", fix=wrong["fix"])
+    if day > latest:
+        problem(400, "out_of_range", "That day has not come yet.", field="as_of", fix="Ask for today or before.")
+    return day
