@@ -2,10 +2,15 @@
 
 import type { ComponentType } from "preact";
 
+import { Board } from "./screens/board/Board.tsx";
+import { FindingScreen } from "./screens/board/FindingScreen.tsx";
+import { LevelBoard } from "./screens/board/LevelBoard.tsx";
 import { Help } from "./screens/help/Help.tsx";
 import { NeedsYou } from "./screens/needs-you/NeedsYou.tsx";
+import { Roster } from "./screens/roster/Roster.tsx";
 import { Settings } from "./screens/settings/Settings.tsx";
 import { SignIn } from "./screens/sign-in/SignIn.tsx";
+import { Timeline } from "./screens/timeline/Timeline.tsx";
 import { Today } from "./screens/today/Today.tsx";
 
 export interface RouteLine {
@@ -20,5 +25,10 @@ export const ROUTES: RouteLine[] = [
   { path: "/needs-you", screen: NeedsYou },
   { path: "/settings", screen: Settings },
   { path: "/help", screen: Help, open: true },
+  { path: "/board", screen: Board },
+  { path: "/board/:horseId/:levelId", screen: LevelBoard },
+  { path: "/finding/:horseId/:levelId/:requirementId", screen: FindingScreen },
+  { path: "/timeline/:id", screen: Timeline },
+  { path: "/roster", screen: Roster },
   { path: "/sign-in", screen: SignIn, open: true },
 ];

@@ -1,0 +1,78 @@
+import { Link } from "wouter-preact";
+
+import type { EvidenceLine, Finding, Reason } from "../../board/standing.ts";
+import { EvidencePicture } from "../../charts/EvidencePicture.tsx";
+import { Section } from "../../parts/Card.tsx";
+import { FindingMark } from "../../parts/FindingMark.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { showDay } from "../../words/dates.ts";
+import { say, t } from "../../words/index.ts";
+import "../../style/board.css";
+import { AsOf } from "./AsOf.tsx";
+import { Missing } from "./Missing.tsx";
+import { useStanding } from "./useStandingList.ts";
+
+interface Props {
+  params: { horseId: string; levelId: string; requirementId: string };
+}
+
+/** One requirement weighed: why, what is missing, the picture, the attempts behind it, how it is worked out. */
+export function FindingScreen({ params }: Props) {
+  const standing = useStanding(params.horseId, params.levelId);
+  const back = `/board/${params.horseId}/${params.levelId}`;
+  if (standing === undefined) return <Screen title={t("board.title")} back={back}>{null}</Screen>;
+  const finding = standing?.findings.find((each) => each.requirement_id === decodeURIComponent(params.requirementId));
+  if (!standing || !finding) return <Missing back={back} />;
+  return (
+    <Screen title={finding.title} back={back}>
+      <p><FindingMark state={finding.state} /> <span class="quiet">{standing.level_name}</span></p>
+      <Reasons title={t("finding.why")} reasons={finding.reasons} />
+      <Reasons title={t("finding.needs")} reasons={finding.needs} />
+      <Picture finding={finding} asOf={standing.as_of} />
+      <Evidence evidence={finding.evidence} />
+      {finding.explanation && (
+        <details class="card">
+          <summary>{t("finding.worked_out")}</summary>
+          <p>{finding.explanation}</p>
+        </details>
+      )}
+      <AsOf standing={standing} />
+    </Screen>
+  );
+}
+
+function Reasons({ title, reasons }: { title: string; reasons: Reason[] }) {
+  if (!reasons.length) return null;
+  return (
+    <Section title={title}>
+      <ul class="reasons">{reasons.map((reason) => <li key={reason.code + reason.text}>{reason.text}</li>)}</ul>
+    </Section>
+  );
+}
+
+function Picture({ finding, asOf }: { finding: Finding; asOf: string }) {
+  if (finding.evidence.length < 2) return null;
+  return <Section title={t("finding.picture")}><EvidencePicture evidence={finding.evidence} asOf={asOf} /></Section>;
+}
+
+function Evidence({ evidence }: { evidence: EvidenceLine[] }) {
+  const newestFirst = [...evidence].sort((a, b) => b.local_date.localeCompare(a.local_date));
+  return (
+    <Section title={t("finding.evidence")}>
+      {evidence.length === 0 && <p class="empty">{t("finding.no_evidence")}</p>}
+      <ul class="rows">{newestFirst.map((line) => <Line line={line} key={line.record_id} />)}</ul>
+    </Section>
+  );
+}
+
+function Line({ line }: { line: EvidenceLine }) {
+  const outcome = line.kind === "attempt" && line.outcome ? say({ key: `outcome.${line.outcome}` }) : (line.outcome ?? "");
+  const told = <><span class="row__title">{line.label}</span><span class="row__detail">{showDay(line.local_date)}</span></>;
+  return (
+    <li class="row">
+      {line.outing_id
+        ? <Link class="row__link" href={`/timeline/${line.outing_id}`}><span class="row__words">{told}</span><span class="row__end">{outcome}</span></Link>
+        : <span class="row__link"><span class="row__words">{told}</span><span class="row__end">{outcome}</span></span>}
+    </li>
+  );
+}

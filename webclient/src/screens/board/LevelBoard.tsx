@@ -1,0 +1,70 @@
+import { byPhase, mostUrgentFirst } from "../../board/ladder.ts";
+import type { Finding, Standing } from "../../board/standing.ts";
+import { FindingStrip } from "../../charts/FindingStrip.tsx";
+import { Row, Rows, Section } from "../../parts/Card.tsx";
+import { FindingMark } from "../../parts/FindingMark.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { useRecord } from "../../store/book.ts";
+import { t } from "../../words/index.ts";
+import "../../style/board.css";
+import { AsOf } from "./AsOf.tsx";
+import { CoachWord } from "./CoachWord.tsx";
+import { Missing } from "./Missing.tsx";
+import { NextSteps } from "./NextSteps.tsx";
+import { useStanding } from "./useStandingList.ts";
+
+interface Props {
+  params: { horseId: string; levelId: string };
+}
+
+/** One level for one horse: the word, what is asked and how far each ask is, what to school next. */
+export function LevelBoard({ params }: Props) {
+  const standing = useStanding(params.horseId, params.levelId);
+  const horse = useRecord("horse", params.horseId);
+  if (standing === undefined) return <Screen title={t("board.title")} back="/board">{null}</Screen>;
+  if (standing === null) return <Missing back="/board" />;
+  const title = horse ? `${horse.body.name}, ${standing.level_name}` : standing.level_name;
+  return (
+    <Screen title={title} back="/board">
+      <p>{standing.summary.sentence}</p>
+      <FindingStrip summary={standing.summary} />
+      {standing.cautions.map((caution, place) => (
+        <Notice tone={place === 0 && standing.cautions.length > 1 ? "attention" : "plain"} key={caution}><p>{caution}</p></Notice>
+      ))}
+      <div class="two-columns">
+        <Findings standing={standing} />
+        <div>
+          <CoachWord standing={standing} />
+          <NextSteps standing={standing} />
+          <AsOf standing={standing} />
+        </div>
+      </div>
+    </Screen>
+  );
+}
+
+function Findings({ standing }: { standing: Standing }) {
+  return (
+    <div class="findings">
+      {byPhase(standing.findings).map(({ phase, findings }) => (
+        <Section title={t(`phase.${phase}`)} key={phase}>
+          <Rows>{mostUrgentFirst(findings).map((finding) => <FindingRow finding={finding} standing={standing} key={finding.requirement_id} />)}</Rows>
+        </Section>
+      ))}
+    </div>
+  );
+}
+
+function FindingRow({ finding, standing }: { finding: Finding; standing: Standing }) {
+  const address = `/finding/${standing.horse_id}/${standing.level_id}/${encodeURIComponent(finding.requirement_id)}`;
+  const told = finding.state === "shown" ? finding.reasons[0] : (finding.needs[0] ?? finding.reasons[0]);
+  const extra = finding.required ? "" : ` (${t("board.not_required")})`;
+  return (
+    <Row
+      href={address}
+      title={<span class="finding__title"><FindingMark state={finding.state} />{finding.title + extra}</span>}
+      detail={told?.text}
+    />
+  );
+}
