@@ -39,8 +39,8 @@ function Facts({ outing }: { outing: Outing }) {
     [t("timeline.field"), field?.body.name],
     [t("timeline.activity"), t(`activity.${outing.activity}`)],
     [t("timeline.going"), outing.going && t(`going.${outing.going}`)],
-    [t("timeline.confidence"), outing.rider_confidence && t("timeline.confidence_of", { n: outing.rider_confidence })],
-    [t("timeline.saddle"), outing.minutes_in_saddle && t("timeline.minutes", { n: outing.minutes_in_saddle })],
+    [t("timeline.confidence"), outing.rider_confidence === null ? null : t("timeline.confidence_of", { n: outing.rider_confidence })],
+    [t("timeline.saddle"), outing.minutes_in_saddle === null ? null : t("timeline.minutes", { n: outing.minutes_in_saddle })],
   ];
   return (
     <Section title={t("timeline.facts")}>
