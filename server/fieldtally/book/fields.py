@@ -12,6 +12,7 @@ from datetime import date
 from marshmallow import ValidationError, fields
 
 UUID_PATTERN = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}")
+DAY_PATTERN = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 EARLIEST = date(1990, 1, 1)
 LATEST = date(2199, 12, 31)
 
@@ -90,7 +91,8 @@ class CivilDate(fields.Field):
 
     def _deserialize(self, value, attr, data, **kwargs):
         try:
-            day = date.fromisoformat(value) if isinstance(value, str) and len(value) == 10 else None
+            plain = isinstance(value, str) and DAY_PATTERN.fullmatch(value)  # fromisoformat reads weeks too
+            day = date.fromisoformat(value) if plain else None
         except ValueError:
             day = None
         if day is None:

@@ -1,0 +1,50 @@
+"""Old bodies are read as today's, with every default filled, and are never changed themselves."""
+
+import copy
+
+import pytest
+
+from fieldtally.book import upcast
+from fieldtally.book.kinds import KINDS, Kind
+from support.bodies import FULL, LEAST
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_filling_in_gives_what_marshmallow_would_load(kind):
+    """Reading fills in defaults without checking again; it must come to the same."""
+    for body in (FULL[kind], LEAST[kind]):
+        before = copy.deepcopy(body)
+        assert upcast.current(kind, 1, body) == KINDS[kind].schema().load(body)
+        assert body == before
+
+
+def test_defaults_are_not_shared_between_bodies():
+    one, other = (upcast.current("fence", 1, LEAST["fence"]) for _ in range(2))
+    one["asks"].append("ditch")
+    assert other["asks"] == []
+    one, other = (upcast.current("attempt", 1, LEAST["attempt"]) for _ in range(2))
+    one["presentation"]["rein"] = "left"
+    assert other["presentation"]["rein"] is None
+
+
+def test_inner_bodies_are_filled_too():
+    fence = LEAST["fence"] | {"elements": [{"letter": "A", "profile": "log"}]}
+    (element,) = upcast.current("fence", 1, fence)["elements"]
+    assert element["asks"] == [] and element["height_cm"] is None
+
+
+def test_steps_lead_from_any_version_to_today(monkeypatch):
+    monkeypatch.setitem(KINDS, "field", Kind("field", KINDS["field"].schema, False, ("rider",), version=3))
+    monkeypatch.setitem(upcast.STEPS, ("field", 1), lambda body: {"name": body["title"]})
+    monkeypatch.setitem(upcast.STEPS, ("field", 2), lambda body: {"name": body["name"].strip()})
+    assert upcast.current("field", 1, {"title": " Home "}) == {"name": "Home", "notes": None}
+    assert upcast.current("field", 2, {"name": " Home "}) == {"name": "Home", "notes": None}
+    assert upcast.current("field", 3, {"name": " Home "}) == {"name": " Home ", "notes": None}
+    assert [upcast.readable("field", version) for version in (0, 1, 3, 4)] == [False, True, True, False]
+    with pytest.raises(KeyError):
+        upcast.current("no such kind", 1, {})
+
+
+def test_every_released_version_has_its_step():
+    for kind in KINDS.values():
+        assert all((kind.name, version) in upcast.STEPS for version in range(1, kind.version))
