@@ -149,6 +149,13 @@ def test_no_result_counts_twice_in_one_rule():
     assert (three.state, three.rules[0].have) == ("met", 3)
 
 
+def test_results_of_two_kinds_may_be_the_same_ones():
+    some_of_them = rule(Need(3, "low", result=COMPLETED), Need(2, "low"))
+    poor = result("2026-02-01", dressage_penalties=60)
+    assert weigh(rulebook(some_of_them), poor, result("2026-04-01"), result("2026-05-01")).state == "met"
+    assert weigh(rulebook(some_of_them), poor, poor | {"date": "2026-03-01"}, result("2026-05-01")).state == "not_met"
+
+
 def test_one_of_two_ways_is_enough():
     either = EntryRule("pair", "three low, or one mid", "s", "secondary", ((Need(3, "low"),), (Need(1, "mid"),)))
     assert weigh(rulebook(either), result(level_id="mid")).state == "met"
@@ -192,10 +199,10 @@ def test_lead_time_and_the_future():
 
 
 def test_a_long_format_takes_longer():
-    book = rulebook(rule(Need(1, "mid-l")), lead_days=10, lead_days_long_format=24)
-    long = Rulebook(**{**vars(book), "levels": (*book.levels, level("mid-l", 2))})
-    assert weigh(long, result("2026-05-08", "mid-l")).state == "met"
-    assert weigh(long, result("2026-05-09", "mid-l")).state == "not_met"
+    book = rulebook(rule(Need(1, "mid_l")), lead_days=10, lead_days_long_format=24)
+    long = Rulebook(**{**vars(book), "levels": (*book.levels, level("mid_l", 2))})
+    assert weigh(long, result("2026-05-08", "mid_l")).state == "met"
+    assert weigh(long, result("2026-05-09", "mid_l")).state == "not_met"
 
 
 def test_results_lapse_and_the_day_is_named():

@@ -1,15 +1,22 @@
 """`fieldtally pace`: a stopwatch time over a measured distance as speed, early or late."""
 
 import dataclasses
+import re
 
 import click
 
-from fieldtally.cli import measures
-from fieldtally.cli.output import answer, complain, json_option
-from fieldtally.trade.bad_input import BadInput
+from fieldtally.cli.asked import refused_in_words
+from fieldtally.cli.output import answer, json_option
+from fieldtally.trade import units
 from fieldtally.trade.lateness import Lateness, lateness
 from fieldtally.trade.pace import RELATIVE_U, Pace, speed
 from fieldtally.trade.pace_words import detail, headline
+
+
+def resolution_ms(typed: str) -> float:
+    """The step in ms in which a time was typed: 1000 for 63, 100 for 63.2, 10 for 1:03.25."""
+    decimals = re.search(r"[.,](\d*)", typed)
+    return 1000 / 10 ** len(decimals[1]) if decimals else 1000.0
 
 
 def as_data(found: Pace, late: Lateness | None) -> dict:
@@ -35,11 +42,9 @@ def pace(
 
     The ± is one standard uncertainty, from the distance's and from hand timing (0.10 s). Late is positive.
     """
-    try:
-        elapsed_ms, step_ms = measures.time_ms(elapsed)
-        error_m = None if distance_error is None else measures.distance_m(distance_error, "distance-error")
-        found = speed(measures.distance_m(distance), elapsed_ms, error_m, measured_by, step_ms)
-        late = None if target is None else lateness(found, measures.speed_mpm(target))
-    except BadInput as refusal:
-        complain(f"{refusal.field}: {refusal.message}", refusal.fix)
+    with refused_in_words():
+        error_m = None if distance_error is None else units.distance_m(distance_error, "distance-error")
+        metres, elapsed_ms = units.distance_m(distance), units.time_ms(elapsed)
+        found = speed(metres, elapsed_ms, error_m, measured_by, resolution_ms(elapsed))
+        late = None if target is None else lateness(found, units.speed_mpm(target, "target"))
     answer(as_data(found, late), as_json, lambda: in_words(found, late))

@@ -1,6 +1,7 @@
 """Which event results count towards one need of an entry rule, and which might.
 
-A result is used once within a rule: of "four at Training and one at Modified" the one is not among the four.
+Within a rule a result is used once for each kind of result asked: of "four qualifying at Training and one at
+Modified" the one is not among the four, but of "three completed, two of them qualifying" the two are.
 """
 
 from collections.abc import Collection, Mapping, Sequence
@@ -86,12 +87,13 @@ def looked_at(
 def tally(
     needs: Sequence[Need], results: Sequence[Mapping], rulebook: Rulebook, on: date, editions: Collection[str] = ()
 ) -> list[Tally]:
-    """Each need with its results, the need of the highest level served first; no result serves two."""
+    """Each need with its results, the need of the highest level served first; no result serves two needs of
+    one kind."""
     served, spent = [], set()
     for need in sorted(needs, key=lambda each: -rulebook.level(each.at).order):
-        free = [row for row in looked_at(need, results, rulebook, on, editions) if id(row[0]) not in spent]
+        free = [row for row in looked_at(need, results, rulebook, on, editions) if (id(row[0]), need.result) not in spent]
         sure = [row for row in free if row[1] == COUNTS]
-        spent |= {id(row[0]) for row in sure[: need.count]}
+        spent |= {(id(row[0]), need.result) for row in sure[: need.count]}
         maybe = tuple(row[2] for row in free if row[1] == CANNOT_TELL)
         served.append(Tally(need, tuple(row[2] for row in sure), maybe))
     return served

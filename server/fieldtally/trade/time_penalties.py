@@ -75,15 +75,20 @@ def per_second(seconds: int, rate: float | None, what: str) -> tuple[float | Non
     return round(seconds * rate, 2), f"{seconds} s {what} at {rate:g} each"
 
 
-def time_score(times: CourseTimes, elapsed_ms: float, rules: TimeRules) -> TimeScore:
-    """Time penalties for a round of `elapsed_ms` milliseconds. Each second begun counts whole."""
+def time_score(
+    times: CourseTimes, elapsed_ms: float, rules: TimeRules, allowed: str = "optimum time"
+) -> TimeScore:
+    """Time penalties for a round of `elapsed_ms` milliseconds. Each second begun counts whole.
+
+    `allowed`: what the phase calls its time, in the reasons: show jumping has a “time allowed”.
+    """
     recorded = recorded_s(elapsed_ms, rules.recorded_time_step_s or WHOLE_SECOND)
     over = recorded - times.optimum_s
     if times.limit_s is not None and recorded > times.limit_s:
         reason = f"over the time limit of {clock_words(times.limit_s)}: eliminated"
         return TimeScore(recorded, over, None, True, reason)
     if over > 0:
-        penalties, reason = per_second(seconds_begun(over), rules.time_penalties_per_second, "over the optimum time")
+        penalties, reason = per_second(seconds_begun(over), rules.time_penalties_per_second, f"over the {allowed}")
     elif times.fastest_s is not None and recorded < times.fastest_s:
         under = seconds_begun(times.fastest_s - recorded)
         penalties, reason = per_second(under, rules.too_fast_penalties_per_second, "too fast")

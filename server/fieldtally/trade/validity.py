@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from fieldtally.trade.entry_rules import Need
 from fieldtally.trade.rulebook import Rulebook
 
-LONG_FORMAT = "-l"  # how every body that has long formats ends their level's id
+LONG_FORMAT = "_l"  # how every body that has long formats ends their level's id
 
 
 @dataclass(frozen=True)
