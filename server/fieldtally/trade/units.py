@@ -13,6 +13,7 @@ from fieldtally.trade.bad_input import BadInput
 
 CM_PER_INCH, CM_PER_FOOT = 2.54, 30.48
 LEAST_CM, MOST_CM = 1, 1000
+LONGEST = 40  # characters; no measure takes more
 
 NUMBER = r"(\d+(?:[.,]\d*)?|[.,]\d+)"
 FEET = re.compile(rf"{NUMBER}(?:'|ft|feet|foot)(?:{NUMBER}(?:\"|in|inch|inches)?)?", re.ASCII)
@@ -34,8 +35,10 @@ SPELLINGS = {"’": "'", "‘": "'", "′": "'", "`": "'", "”": '"', "“": '"
              "½": ".5", "¼": ".25", "¾": ".75"}  # fmt: skip
 
 
-def tidy(text: str) -> str:
+def tidy(text: str, field: str = "length") -> str:
     """Lower case, one spelling of each mark, no spaces."""
+    if len(text) > LONGEST:
+        raise BadInput(field, f"{len(text)} characters are too many for one measure.", "Write it as 90 cm or 2'11\".")
     plain = "".join(text.split()).lower()
     for seen, meant in SPELLINGS.items():
         plain = plain.replace(seen, meant)
@@ -55,10 +58,11 @@ def rounded(value: float, places: int) -> float:
     return math.floor(value * scale + 0.5) / scale
 
 
-def within(field: str, value: float, least: float, most: float, unit: str, fix: str) -> float:
+def within(field: str, value: float, least: float, most: float, unit: str, places: int, fix: str) -> float:
+    """`value` rounded to `places`, or BadInput where it is outside `least` to `most`."""
     if not least <= value <= most:
         raise BadInput(field, f"{value:g} {unit} is outside {least:g} to {most:g} {unit}.", fix)
-    return value
+    return rounded(value, places)
 
 
 def feet_cm(found: re.Match, field: str) -> float:
@@ -86,40 +90,40 @@ def length_cm(text: str, field: str = "height", least: float = LEAST_CM, most: f
 
     A bare number is cm. `least` and `most` bound the answer in cm.
     """
-    length = length_in_cm(tidy(text), field)
+    length = length_in_cm(tidy(text, field), field)
     if length is None:
         raise BadInput(field, f"“{text}” is not a length.", "Write it as 90 cm, 0.90 m or 2'11\".")
-    return within(field, rounded(length, 2), least, most, "cm", "Write the unit with it: 90 cm, 0.90 m or 2'11\".")
+    return within(field, length, least, most, "cm", 2, "Write the unit with it: 90 cm, 0.90 m or 2'11\".")
 
 
 def distance_m(text: str, field: str = "distance") -> float:
     """Metres from `420m`, `420`, `0.42 km`, `460yd`."""
-    found = DISTANCE.fullmatch(tidy(text))
+    found = DISTANCE.fullmatch(tidy(text, field))
     if not found:
         raise BadInput(field, f"“{text}” is not a distance.", "Write it as 420m, 0.42km or 460yd.")
-    metres = rounded(number_in(found[1], field) * METRES_IN[found[2]], 4)
-    return within(field, metres, 0.1, 100_000, "m", "Write it as 420m, 0.42km or 460yd.")
+    metres = number_in(found[1], field) * METRES_IN[found[2]]
+    return within(field, metres, 0.1, 100_000, "m", 4, "Write it as 420m, 0.42km or 460yd.")
 
 
 def time_ms(text: str, field: str = "time") -> int:
     """Whole milliseconds from `63.2s`, `63.2`, `1:03.2`, `5:00`, `5 min`, `5 min 20 s`."""
-    plain = tidy(text)
+    plain = tidy(text, field)
     if found := CLOCK.fullmatch(plain) or MINUTES.fullmatch(plain):
         seconds = int(found[1]) * 60 + number_in(found[2] or "0", field)
     elif found := SECONDS.fullmatch(plain):
         seconds = number_in(found[1], field)
     else:
         raise BadInput(field, f"“{text}” is not a time.", "Write it as 63.2s or 1:03.2.")
-    return int(within(field, rounded(seconds * 1000, 0), 1, 86_400_000, "ms", "Write it as 63.2s or 1:03.2."))
+    return int(within(field, seconds * 1000, 1, 86_400_000, "ms", 0, "Write it as 63.2s or 1:03.2."))
 
 
 def speed_mpm(text: str, field: str = "speed") -> float:
     """Metres per minute from `420`, `420 m/min`, `7 m/s`, `25 km/h`."""
-    found = SPEED.fullmatch(tidy(text))
+    found = SPEED.fullmatch(tidy(text, field))
     if not found:
         raise BadInput(field, f"“{text}” is not a speed.", "Write it in metres per minute, such as 420.")
-    speed = rounded(number_in(found[1], field) * MPM_IN[found[2]], 2)
-    return within(field, speed, 50, 1000, "m/min", "Write it in metres per minute, such as 420.")
+    speed = number_in(found[1], field) * MPM_IN[found[2]]
+    return within(field, speed, 50, 1000, "m/min", 2, "Write it in metres per minute, such as 420.")
 
 
 def rounding_cm(text: str) -> float:
