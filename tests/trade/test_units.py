@@ -86,7 +86,8 @@ def test_near_misses_too(text, reader):
 
 
 @pytest.mark.parametrize("text, half_step", [
-    ("2'11\"", 1.27), ("35 in", 1.27), ("2'11.5\"", 0.127), ("90 cm", 0.5), ("0.90 m", 0.5), ("0.9 m", 5), ("1m10", 0.5),
+    ("2'11\"", 1.27), ("35 in", 1.27), ("2'11.5\"", 0.127), ("90 cm", 0.5), ("0.90 m", 0.5), ("0.9 m", 5),
+    ("1m10", 0.5),
 ])  # fmt: skip
 def test_half_the_step_in_which_a_length_was_written(text, half_step):
     assert units.rounding_cm(text) == pytest.approx(half_step)
