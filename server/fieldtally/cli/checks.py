@@ -57,7 +57,7 @@ def python() -> Check:
 def client() -> Check:
     warning = not_built()
     if warning:
-        return Check("web client", "broken", "not built", "In the project's folder run: pip install .")
+        return Check("web client", "broken", warning)
     return fine("web client", "built")
 
 
@@ -78,7 +78,7 @@ def data_folder(settings: Settings) -> Check:
         )
     warning = shared_folder(settings)
     if warning:
-        return Check("data folder", "attention", warning, "docs/deploy.md says more.")
+        return Check("data folder", "attention", warning)
     return fine(
         "data folder", f"{settings.data_dir} ({file_system(folder) or 'a file system this machine does not tell'})"
     )
@@ -104,7 +104,10 @@ def database(settings: Settings) -> Check:
         return Check("database", "broken", str(wrong), "Install the newer release again.")
     except SQLAlchemyError as wrong:
         return Check(
-            "database", "broken", str(wrong).splitlines()[0], "Check FIELDTALLY_DATABASE_URL, and that it runs."
+            "database",
+            "broken",
+            str(getattr(wrong, "orig", wrong)).splitlines()[0],
+            "Check FIELDTALLY_DATABASE_URL, and that it runs.",
         )
 
 
@@ -173,7 +176,7 @@ def answers_as_fieldtally(settings: Settings) -> bool:
 def https(settings: Settings) -> Check:
     warning = no_https(settings)
     if warning:
-        return Check("https", "attention", warning, "docs/deploy.md shows how.")
+        return Check("https", "attention", warning)
     return fine("https", "on" if settings.https else "not needed on this machine alone")
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 
 from flask import Flask
+from limits.errors import ConfigurationError
 from sqlalchemy.exc import SQLAlchemyError
 
 from fieldtally import create_app
@@ -37,6 +38,8 @@ def open_app(settings: Settings) -> Flask:
         )
     except NewerDatabase as wrong:
         complain(f"{wrong}.", "Install the newer release again; an older one must not write to this database.")
+    except ConfigurationError as wrong:
+        complain(f"FIELDTALLY_LIMIT_STORAGE: {wrong}.", "Leave it empty, or install what it needs (pip install redis).")
     except SQLAlchemyError as wrong:
         complain(f"the database does not answer: {str(wrong).splitlines()[0]}", "Check FIELDTALLY_DATABASE_URL.")
 

@@ -47,7 +47,7 @@ def held_texts(logbook_id: str) -> list[str]:
 
 def author_names() -> dict[str, str]:
     """Display name by account id, of everybody who has an account."""
-    return dict(db.session.execute(select(Account.id, Account.display_name)).tuples().all())
+    return {account_id: name for account_id, name in db.session.execute(select(Account.id, Account.display_name))}
 
 
 def _members(logbook_id: str) -> list[dict]:

@@ -114,7 +114,8 @@ def load(token: str) -> SignedIn | None:
 
 
 def register(app: Flask) -> None:
-    manager = LoginManager(app)
+    manager = LoginManager()
     manager.session_protection = None  # phones change address and browser version all the time
     manager.user_loader(load)
+    app.login_manager = manager  # not init_app: it reads the cookie at every file of the shell, for a feature unused
     app.register_blueprint(bp)

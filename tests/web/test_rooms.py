@@ -1,0 +1,147 @@
+"""Health, rulebooks and taking a logbook away; and who may: docs/security.md lists every cell."""
+
+import json
+import re
+from pathlib import Path
+
+import pytest
+
+from fieldtally.book.kinds import KINDS
+from fieldtally.book.words import ROLES
+from fieldtally.store.feed import append
+from fieldtally.store.sender import Sender
+from fieldtally.trade.rulebook import shipped
+from support.asking import Browser, error_of
+
+SECURITY = (Path(__file__).parents[2] / "docs" / "security.md").read_text(encoding="utf-8")
+DEVICE = "11111111-2222-4333-8444-555555555555"
+
+
+def test_health(browser):
+    answer = browser.get("/api/health").get_json()
+    assert (answer["ok"], answer["name"], answer["database"], answer["protocol"]) == (True, "fieldtally", "sqlite", 1)
+
+
+def test_rulebooks_are_listed_and_whole(browser):
+    listed = {one["id"]: one for one in browser.get("/api/rulebooks").get_json()}
+    assert listed.keys() == shipped().keys()
+    for rulebook in shipped().values():
+        levels = [{"id": level.id, "name": level.name} for level in rulebook.levels]
+        assert listed[rulebook.id]["levels"] == levels
+        assert browser.get(f"/api/rulebooks/{rulebook.id}").get_json() == json.loads(json.dumps(rulebook.to_json()))
+
+
+def test_a_rulebook_the_phone_has_is_not_sent_again(browser):
+    etag = browser.get("/api/rulebooks").headers["ETag"]
+    assert browser.get("/api/rulebooks", {"If-None-Match": etag}).status_code == 304
+
+
+def test_an_unknown_rulebook(browser):
+    assert error_of(browser.get("/api/rulebooks/moon-2099"))["code"] == "not_found"
+
+
+def horse(n):
+    return {
+        "id": f"0190a0b0-0000-7000-8000-{n:012d}", "record_id": f"0190a0b0-0000-4000-8000-{n:012d}", "supersedes": [],
+        "kind": "horse", "kind_version": 1, "body": {"name": f"Šárka {n}"}, "recorded_at": "2026-05-03T09:12:33.120Z",
+        "utc_offset_min": 60, "local_date": "2026-05-03", "clock": None,
+    }  # fmt: skip
+
+
+def fill(app, people, count):
+    unknown = horse(count + 1) | {"kind": "from_a_newer_phone"}
+    with app.app_context():
+        sender = Sender(people.wren, "rider", DEVICE, 0, 1_750_000_000_000)
+        for start in range(0, count, 500):
+            append(people.book, sender, [horse(n) for n in range(start, min(start + 500, count))])
+        append(people.book, sender, [unknown])
+    return unknown
+
+
+def test_an_export_is_complete_over_several_pages_and_keeps_what_is_held(app, people, browser):
+    unknown = fill(app, people, 1201)
+    browser.sign_in("reader")
+    answer = browser.get(f"/api/logbooks/{people.book}/export")
+    data = answer.get_json()
+    assert data["fieldtally_export"] == 1
+    assert [entry["number"] for entry in data["entries"]] == list(range(1, 1202))
+    assert data["entries"][7]["body"] == {"name": "Šárka 7"}
+    assert data["entries"][7]["author_name"] == "Wren"
+    assert data["held"] == [unknown]
+    assert data["logbook"]["last_number"] == 1201
+    assert {"display_name": "Coach", "role": "coach"} in data["logbook"]["members"]
+    assert answer.headers["Content-Disposition"].startswith("attachment")
+    assert answer.headers["Cache-Control"] == "no-store"
+
+
+def test_an_empty_logbook_exports_too(people, browser):
+    browser.sign_in("wren")
+    data = browser.get(f"/api/logbooks/{people.book}/export").get_json()
+    assert (data["entries"], data["held"]) == ([], [])
+
+
+def test_no_password_leaves_with_an_export(app, people, browser):
+    browser.sign_in("wren")
+    text = browser.get(f"/api/logbooks/{people.book}/export").text
+    assert "argon2" not in text and "receipt_key" not in text
+
+
+# Who may ask what. Each line is a row of the table "Who may ask" in docs/security.md.
+ASKERS = ("rider", "coach", "scribe", "reader", "stranger", "nobody")
+YES, NOT_YOURS, SIGNED_OUT = 200, 403, 401
+SIGN_IN_AS = {"rider": "wren", "stranger": "maren"}
+MATRIX = {
+    "GET /api/session": (YES,) * 6,
+    "GET /api/health": (YES,) * 6,
+    "GET /api/rulebooks": (YES,) * 6,
+    "GET /api/logbooks/{id}/entries": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
+    "POST /api/logbooks/{id}/entries": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
+    "GET /api/logbooks/{id}/standings": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
+    "GET /api/logbooks/{id}/export": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
+}
+PUSH = {"protocol": 1, "app": "0.1.0", "device": DEVICE, "sent_at": "2026-05-03T09:12:33.120Z", "log_id": None}
+
+
+@pytest.mark.parametrize("asker", ASKERS)
+@pytest.mark.parametrize("what", MATRIX)
+def test_who_may_ask(app, people, what, asker):
+    browser = Browser(app)
+    if asker != "nobody":
+        browser.sign_in(SIGN_IN_AS.get(asker, asker))
+    method, path = what.split(" ")
+    body = PUSH | {"entries": []} if method == "POST" else None
+    answer = browser.send(method, path.format(id=people.book), body)
+    assert answer.status_code == MATRIX[what][ASKERS.index(asker)]
+
+
+def table_rows(heading):
+    """The rows of the table under a heading of docs/security.md, as lists of cells."""
+    text = SECURITY.split(f"## {heading}\n", 1)[1].split("\n## ", 1)[0]
+    rows = [line.strip("|").split("|") for line in text.splitlines() if line.startswith("|")]
+    return [[cell.strip().strip("`") for cell in row] for row in rows]
+
+
+def test_the_documented_matrix_of_asking_is_the_tested_one():
+    _, _, *rows = table_rows("Who may ask")
+    words = {YES: "yes", NOT_YOURS: "not_yours", SIGNED_OUT: "signed_out"}
+    assert {row[0]: row[1:] for row in rows} == {
+        what: [words[status] for status in statuses] for what, statuses in MATRIX.items()
+    }
+
+
+def test_the_documented_matrix_of_writing_is_the_one_the_book_enforces():
+    _, _, *rows = table_rows("Who may write")
+    documented = {
+        row[0]: tuple(role for role, cell in zip(ROLES, row[1:], strict=True) if cell == "yes") for row in rows
+    }
+    assert documented == {name: tuple(role for role in ROLES if role in kind.writers) for name, kind in KINDS.items()}
+
+
+def test_every_error_code_of_the_web_is_documented():
+    errors = (Path(__file__).parents[2] / "docs" / "errors.md").read_text(encoding="utf-8")
+    web = Path(__file__).parents[2] / "server" / "fieldtally" / "web"
+    found = set()
+    for file in web.glob("*.py"):
+        found |= set(re.findall(r'problem\(\s*\d+,\s*"(\w+)"', file.read_text(encoding="utf-8")))
+    found |= set(re.findall(r'\d{3}: \("(\w+)"', (web / "errors.py").read_text(encoding="utf-8")))
+    assert found and not [code for code in found if f"`{code}`" not in errors]
