@@ -91,7 +91,7 @@ def difference_u(one: Pace, other: Pace, same_track: bool) -> float:
     """Standard uncertainty in m/min of the difference of two speeds.
 
     On the same track both share one distance and therefore one distance error, which nearly cancels
-    (JCGM 100:2008, F.1.2.4): only its effect on the difference itself stays.
+    (JCGM 100:2008, 5.2): only its effect on the difference itself stays.
     """
     timing = math.hypot(one.speed_mpm * one.elapsed_relative_u, other.speed_mpm * other.elapsed_relative_u)
     if same_track:
