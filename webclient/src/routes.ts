@@ -6,6 +6,7 @@ import { Board } from "./screens/board/Board.tsx";
 import { FindingScreen } from "./screens/board/FindingScreen.tsx";
 import { LevelBoard } from "./screens/board/LevelBoard.tsx";
 import { Help } from "./screens/help/Help.tsx";
+import { Levels } from "./screens/levels/Levels.tsx";
 import { NeedsYou } from "./screens/needs-you/NeedsYou.tsx";
 import { Roster } from "./screens/roster/Roster.tsx";
 import { Settings } from "./screens/settings/Settings.tsx";
@@ -29,6 +30,7 @@ export const ROUTES: RouteLine[] = [
   { path: "/board/:horseId/:levelId", screen: LevelBoard },
   { path: "/finding/:horseId/:levelId/:requirementId", screen: FindingScreen },
   { path: "/timeline/:id", screen: Timeline },
+  { path: "/levels", screen: Levels },
   { path: "/roster", screen: Roster },
   { path: "/sign-in", screen: SignIn, open: true },
 ];

@@ -1,0 +1,39 @@
+import { useState } from "preact/hooks";
+
+import { valueWords, type LevelRow } from "../../levels/rows.ts";
+import type { Level, Rulebook } from "../../pace/levels.ts";
+import { Button } from "../../parts/BigButton.tsx";
+import { useRole } from "../../store/book.ts";
+import { showDistance, showHeight } from "../../units/index.ts";
+import { say, t } from "../../words/index.ts";
+import { CorrectForm } from "./CorrectForm.tsx";
+
+interface Props {
+  row: LevelRow;
+  book: Rulebook;
+  level: Level;
+}
+
+/** One value; its source and the way to correct it are one tap away. */
+export function ValueRow({ row, book, level }: Props) {
+  const [correcting, setCorrecting] = useState(false);
+  const role = useRole();
+  const { stated } = row;
+  return (
+    <details class="value">
+      <summary class="value__line">
+        <span class="value__name">{row.name}</span>
+        <span class="value__number">{valueWords(stated, showHeight, showDistance)}</span>
+        <span class="value__grade">{say({ key: `level.grade_${stated.grade}` })}</span>
+      </summary>
+      <div class="value__source">
+        <p>{stated.source}</p>
+        {stated.note && <p class="quiet">{t("level.note", { note: stated.note })}</p>}
+        {(role === "rider" || role === "coach") && !correcting && (
+          <div><Button onClick={() => setCorrecting(true)}>{t("level.correct")}</Button></div>
+        )}
+        {correcting && <CorrectForm row={row} book={book} level={level} done={() => setCorrecting(false)} />}
+      </div>
+    </details>
+  );
+}
