@@ -258,6 +258,12 @@ def test_points(gate, points, state):
     assert weigh(book, horse_points=points).state == state
 
 
+def test_as_json_days_are_text():
+    data = weigh(rulebook(TWO_LOW, validity_years=4), result("2026-04-01"), result("2026-05-01")).to_json()
+    assert (data["on"], data["until"]) == ("2026-06-01", "2030-04-01")
+    assert data["rules"][0]["counted"][0]["counts_until"] == "2030-05-01"
+
+
 def test_no_rule_stated_is_not_permission():
     found = weigh(rulebook())
     assert (found.state, found.until) == ("not_stated", None)

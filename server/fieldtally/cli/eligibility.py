@@ -1,6 +1,5 @@
 """`fieldtally eligibility`: what a rulebook still asks before a rider and horse may enter a level."""
 
-import dataclasses
 from datetime import date
 
 import click
@@ -58,19 +57,6 @@ def in_words(found: Eligibility, title: str) -> str:
     return "\n".join([*lines, *found.cautions])
 
 
-def as_data(found: Eligibility, title: str) -> dict:
-    return {"rules_of": title, **plain(dataclasses.asdict(found))}
-
-
-def plain(value: object) -> object:
-    """Dates as text, through lists and objects."""
-    if isinstance(value, dict):
-        return {key: plain(each) for key, each in value.items()}
-    if isinstance(value, (list, tuple)):
-        return [plain(each) for each in value]
-    return value.isoformat() if isinstance(value, date) else value
-
-
 def one_horse(bodies: list[dict], name: str | None) -> str | None:
     """The id of the horse entered; it must be named where the results are of several."""
     ids = {each["horse_id"] for each in bodies}
@@ -108,4 +94,4 @@ def eligibility(results, rulebook_id, level_id, on, horse, horse_birth_year, rid
                      horse_id=one_horse(bodies, horse), horse_points=horse_points, category=category,
                      editions=editions)  # fmt: skip
     title = asked.heading(found)
-    answer(as_data(said, title), as_json, lambda: in_words(said, title))
+    answer({"rules_of": title, **said.to_json()}, as_json, lambda: in_words(said, title))

@@ -6,7 +6,7 @@ force decide, and a rulebook's permission says nothing about being ready.
 """
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
 from datetime import date, timedelta
 
 from fieldtally.trade.counted_results import level_of
@@ -45,6 +45,19 @@ class Eligibility:
     recency: Recency | None
     until: date | None
     cautions: tuple[str, ...]
+
+    def to_json(self) -> dict:
+        """Everything, with days as text."""
+        return plain(asdict(self))
+
+
+def plain(value: object) -> object:
+    """Days as text, through lists and objects."""
+    if isinstance(value, dict):
+        return {key: plain(each) for key, each in value.items()}
+    if isinstance(value, (list, tuple)):
+        return [plain(each) for each in value]
+    return value.isoformat() if isinstance(value, date) else value
 
 
 def moved_up(results: Results, level: Level) -> bool:
