@@ -1,6 +1,6 @@
 """Editions that say only what changed: `extends = "us-2014"` takes everything else from a shipped rulebook.
 
-Tables are merged key by key and levels by id. Where both files have a list (asks, eligibility, notes, …) the newer
+Tables are merged key by key and levels by id; a value is replaced whole, with its source and note. Where both files have a list (asks, eligibility, notes, …) the newer
 one's counts. `{ withdrawn = true }` takes a key away. A new level says after which level it comes, with `after`.
 """
 
@@ -17,7 +17,7 @@ def merged(base: dict, newer: dict) -> dict:
     for key, value in newer.items():
         if value == {"withdrawn": True}:
             table.pop(key, None)
-        elif isinstance(value, dict) and isinstance(table.get(key), dict):
+        elif isinstance(value, dict) and isinstance(table.get(key), dict) and "value" not in value:
             table[key] = merged(table[key], value)
         else:
             table[key] = value

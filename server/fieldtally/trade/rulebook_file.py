@@ -9,6 +9,7 @@ from pathlib import Path
 from marshmallow import ValidationError
 
 from fieldtally.trade import ladder
+from fieldtally.trade.ladder import Fault
 from fieldtally.trade.rulebook import Rulebook, RulebookError
 from fieldtally.trade.rulebook_build import Builder
 from fieldtally.trade.rulebook_extends import extended
@@ -34,16 +35,32 @@ def read_table(path: Path) -> dict:
         raise RulebookError(path.name, "file", f"it is not TOML: {error}.", "Mend the line named.") from error
 
 
-def complaints(messages: object, table: object, path: str = "") -> Iterator[tuple[str, str, str]]:
+def complaints(messages: object, table: object, path: str = "") -> Iterator[Fault]:
     """(key, reason, fix) of every fault that marshmallow found; levels are named by their ids."""
     if isinstance(messages, list):
         for each in messages:
-            yield (path or "file", each["reason"], each["fix"]) if isinstance(each, dict) else (path, str(each), "")
-        return
-    for key, deeper in messages.items():
-        inside = child(table, key)
-        step = inside["id"] if isinstance(key, int) and isinstance(inside, dict) and "id" in inside else key
-        yield from complaints(deeper, inside, path if key == "_schema" else f"{path}.{step}".lstrip("."))
+            yield from complaints(each, table, path)
+    elif isinstance(messages, str) or "reason" in messages:
+        own = {"reason": messages, "fix": "See docs/rulebooks.md."} if isinstance(messages, str) else messages
+        yield path or "file", own["reason"], own["fix"]
+    else:
+        for key, deeper in messages.items():
+            yield from complaints(deeper, *below(table, path, key, deeper))
+
+
+def below(table: object, path: str, key: object, deeper: object) -> tuple[object, str]:
+    """The part of the file that `key` names, and its path. marshmallow's own steps are left out: "_schema", and
+    the "value" it puts between a dictionary's key and what is wrong inside."""
+    its_own = key == "value" and isinstance(deeper, dict) and "reason" not in deeper
+    if key == "_schema" or its_own:
+        return table, path
+    inside = child(table, key)
+    return inside, f"{path}.{step(key, inside)}".lstrip(".")
+
+
+def step(key: object, inside: object) -> object:
+    """A level's place in the list reads as its id."""
+    return inside["id"] if isinstance(key, int) and isinstance(inside, dict) and "id" in inside else key
 
 
 def child(table: object, key: object) -> object:
@@ -52,12 +69,11 @@ def child(table: object, key: object) -> object:
     return table[key] if isinstance(table, list) and isinstance(key, int) and key < len(table) else None
 
 
-def unlisted_sources(table: object, known: set[str], path: str = "") -> Iterator[tuple[str, str, str]]:
+def unlisted_sources(table: object, known: set[str], path: str = "") -> Iterator[Fault]:
     """Every place that names a source which the file does not list."""
     items = table.items() if isinstance(table, dict) else enumerate(table) if isinstance(table, list) else ()
     for key, inside in items:
-        step = inside["id"] if isinstance(key, int) and isinstance(inside, dict) and "id" in inside else key
-        here = f"{path}.{step}".lstrip(".")
+        here = f"{path}.{step(key, inside)}".lstrip(".")
         if key == "source" and inside not in known:
             yield here, f"{inside!r} is not one of the file's [sources].", "List it there with title and grade."
         yield from unlisted_sources(inside, known, here)
