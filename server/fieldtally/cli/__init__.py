@@ -12,6 +12,8 @@ COMMANDS = {
     "doctor": "doctor",
     "user": "user",
     "export": "export",
+    "backup": "backup",
+    "restored": "backup",
     "standing": "standing",
     "rulebooks": "rulebooks",
     "fit": "fit",

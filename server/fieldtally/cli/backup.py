@@ -1,0 +1,50 @@
+"""`fieldtally backup` and `fieldtally restored`: a copy of the database, and the word that one was put back."""
+
+import os
+import sqlite3
+from pathlib import Path
+
+import click
+
+from fieldtally.cli.opening import opened
+from fieldtally.cli.output import complain
+from fieldtally.store.db import db
+from fieldtally.store.feed import renew_log_ids
+
+
+@click.command()
+@click.argument("file", type=click.Path(path_type=Path, dir_okay=False))
+def backup(file: Path) -> None:
+    """Copy the SQLite database to FILE, whole and consistent, while the server may be running."""
+    with opened() as settings:
+        if not settings.is_sqlite:
+            complain("this database is PostgreSQL.", "Use pg_dump; docs/deploy.md shows how.")
+        try:
+            os.close(os.open(file, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o600))
+        except FileExistsError:
+            complain(f"{file} exists already.", "Name a new file.")
+        except OSError as wrong:
+            complain(f"{file} cannot be written: {wrong.strerror}.")
+        copy_to(file)
+    click.echo(f"Copied to {file}. Keep secret_key with it: without it everybody has to sign in again.")
+
+
+def copy_to(file: Path) -> None:
+    source = db.engine.raw_connection()
+    target = sqlite3.connect(file)
+    try:
+        source.driver_connection.backup(target)
+    finally:
+        target.close()
+        source.close()
+
+
+@click.command()
+def restored() -> None:
+    """Say that this database was put back from a backup; run it once, before anybody syncs.
+
+    It renews the log id of every logbook, so that each phone sends again what the backup does not have.
+    """
+    with opened():
+        count = renew_log_ids()
+    click.echo(f"{count} logbooks renewed: every phone now sends again what this backup does not have.")
