@@ -1,7 +1,8 @@
 """Editions that say only what changed: `extends = "us-2014"` takes everything else from a shipped rulebook.
 
-Tables are merged key by key and levels by id; a value is replaced whole, with its source and note. Where both files have a list (asks, eligibility, notes, …) the newer
-one's counts. `{ withdrawn = true }` takes a key away. A new level says after which level it comes, with `after`.
+Tables are merged key by key and levels by id; a value is replaced whole, with its source and note. Where both
+files have a list (asks, eligibility, notes, …) the newer one's counts. `{ withdrawn = true }` takes a key away.
+A new level says after which level it comes, with `after`.
 """
 
 from collections.abc import Callable
