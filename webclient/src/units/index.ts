@@ -6,6 +6,7 @@ import { recall, remember } from "../store/little.ts";
 import { type System, writeDistance, writeHeight } from "./lengths.ts";
 
 export { parseDistance, parseHeight } from "./lengths.ts";
+export { parseSpeed, parseTime, showTime } from "./times.ts";
 
 export const units = signal<System>(recall<System>("units") ?? "metric");
 
@@ -14,7 +15,7 @@ export function chooseUnits(system: System): void {
   remember("units", system);
 }
 
-/** `90 cm`, or `2 ft 11 in`. */
+/** `90 cm`, or `2'11"`. */
 export function showHeight(cm: number): string {
   return writeHeight(cm, units.value);
 }

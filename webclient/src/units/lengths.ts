@@ -53,6 +53,11 @@ export function writeDistance(m: number, system: System): string {
   return system === "metric" ? `${rounded(m, 1)} m` : `${rounded(m / 0.9144, 1)} yd`;
 }
 
+/** `0.90 m`: to the centimetre. */
+export function writeMetres(cm: number): string {
+  return `${rounded(cm / 100, 2).toFixed(2)} m`;
+}
+
 /** `2'11"`: to the nearest inch, half an inch up. */
 export function feetAndInches(cm: number): string {
   const inches = rounded(cm / CM_PER_INCH, 0);
@@ -84,8 +89,8 @@ function feetInCm(feetDigits: string, inchDigits: string | undefined): number | 
   return feet * CM_PER_FOOT + inches * CM_PER_INCH;
 }
 
-// `1,850` can be read in two ways: as neither
-function numberIn(digits: string): number | null {
+/** A number with a decimal point or comma; `1,850` can be read in two ways, so it is neither. */
+export function numberIn(digits: string): number | null {
   return /^\d+,\d{3}$/.test(digits) ? null : Number(digits.replace(",", "."));
 }
 
