@@ -91,7 +91,8 @@ def tally(
     one kind."""
     served, spent = [], set()
     for need in sorted(needs, key=lambda each: -rulebook.level(each.at).order):
-        free = [row for row in looked_at(need, results, rulebook, on, editions) if (id(row[0]), need.result) not in spent]
+        there = looked_at(need, results, rulebook, on, editions)
+        free = [row for row in there if (id(row[0]), need.result) not in spent]
         sure = [row for row in free if row[1] == COUNTS]
         spent |= {(id(row[0]), need.result) for row in sure[: need.count]}
         maybe = tuple(row[2] for row in free if row[1] == CANNOT_TELL)
