@@ -56,7 +56,7 @@ class Settings:
     session_max_days: int = setting(365, "Days after which a browser has to sign in again.", between=(1, 400))
     sign_in_limit: str = setting("10 per 15 minutes", "Failed sign-ins allowed from one address for one name.")
     sign_in_address_limit: str = setting("60 per hour", "Failed sign-ins allowed from one address for all names.")
-    request_limit: str = setting("1200 per minute", "Requests allowed per person, or per address while signed out.")
+    request_limit: str = setting("6000 per minute", "Requests allowed per person, or per address while signed out.")
     limit_storage: str = setting("memory://", "Where limits are counted: memory:// per process, or redis://… shared.")
 
     @property

@@ -8,7 +8,7 @@ import time
 
 import pytest
 
-from fieldtally.cli import checks, warnings
+from fieldtally.cli import checks, startup_warnings
 from fieldtally.web import shell
 from support.command import Command
 from support.server_process import ServerProcess
@@ -119,7 +119,7 @@ def test_a_clock_before_the_installation_is_broken(healthy, monkeypatch):
 
 
 def test_a_shared_folder_is_remarked_on(healthy, monkeypatch):
-    monkeypatch.setattr(warnings, "file_system", lambda _: "nfs4")
+    monkeypatch.setattr(startup_warnings, "file_system", lambda _: "nfs4")
     status, states = examined(healthy)
     assert (status, states["data folder"]) == (0, "attention")
 

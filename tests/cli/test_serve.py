@@ -5,7 +5,7 @@ import sys
 
 import pytest
 
-from fieldtally.cli.warnings import SHARED, file_system
+from fieldtally.cli.startup_warnings import SHARED, file_system
 from support.command import PASSWORD
 from support.server_process import ServerProcess
 

@@ -78,3 +78,13 @@ def test_a_page_opened_days_ago_still_works(people, browser):
 
 def test_no_answer_names_the_software_behind(browser):
     assert "Server" not in browser.get("/api/health").headers
+
+
+def test_what_somebody_may_not_is_logged_without_what_they_typed(people, browser, caplog):
+    browser.sign_in("not a name but my password", "another gate entirely")
+    browser.sign_in("maren")
+    browser.get(f"/api/logbooks/{people.book}/export\nforged line")
+    browser.get(f"/api/logbooks/{people.book}/export")
+    assert "POST '/api/session' from 127.0.0.1: wrong_password" in caplog.text
+    assert f"GET '/api/logbooks/{people.book}/export' from 127.0.0.1: not_yours" in caplog.text
+    assert "my password" not in caplog.text and "gate" not in caplog.text

@@ -14,7 +14,7 @@ from pathlib import Path
 from sqlalchemy import Connection, create_engine, text
 from sqlalchemy.exc import SQLAlchemyError
 
-from fieldtally.cli.warnings import file_system, no_https, not_built, shared_folder
+from fieldtally.cli.startup_warnings import file_system, no_https, not_built, shared_folder
 from fieldtally.settings import SettingError, Settings, read_settings, unknown_variables, variable
 from fieldtally.store.db import with_driver
 from fieldtally.store.schema import NewerDatabase, pending

@@ -10,7 +10,7 @@ from flask import Flask
 
 from fieldtally.cli.opening import open_app, settings_from_environment
 from fieldtally.cli.output import answer, complain, json_option
-from fieldtally.cli.warnings import warnings
+from fieldtally.cli.startup_warnings import warnings
 from fieldtally.demo.load import CanSignIn, load_scenarios
 from fieldtally.demo.sign_in_list import keep, kept
 from fieldtally.settings import Settings, variable

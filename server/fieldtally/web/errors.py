@@ -8,7 +8,7 @@ import secrets
 from collections.abc import Sequence
 from typing import NoReturn
 
-from flask import Flask, Response, current_app, jsonify
+from flask import Flask, Response, current_app, jsonify, request
 from sqlalchemy.exc import OperationalError
 from werkzeug.exceptions import HTTPException
 
@@ -44,11 +44,17 @@ HTTP_PROBLEMS: dict[int, tuple[str, str, str | None]] = {
 }
 
 
+# what whoever runs the server may want to see in the log: somebody tried what they may not
+WATCHED = {"wrong_password", "not_yours", "wrong_logbook", "missing_header", "not_first"}
+
+
 def error_body(code: str, message: str, field: str | None = None, fix: str | None = None, details=()) -> dict:
     return {"error": {"code": code, "message": message, "field": field, "fix": fix, "details": list(details)}}
 
 
 def answer_problem(found: Problem) -> tuple[Response, int]:
+    if found.code in WATCHED:  # never the name: people type their password there by mistake
+        current_app.logger.warning("%s %r from %s: %s", request.method, request.path, request.remote_addr, found.code)
     return jsonify(error_body(found.code, found.message, found.field, found.fix, found.details)), found.status
 
 
