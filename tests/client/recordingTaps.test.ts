@@ -3,9 +3,8 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { bounceFilter, BOUNCE_MS } from "../../webclient/src/recording/bounce.ts";
-import { addTap, dropTap, markTap, withoutKept, withTaps } from "../../webclient/src/recording/taps.ts";
-import { dropStep, pushStep, reverseOf, STEPS_KEPT } from "../../webclient/src/recording/undo.ts";
-import type { Step } from "../../webclient/src/recording/undo.ts";
+import { addTap, dropTap, markTap, recovered, withoutKept, withTaps } from "../../webclient/src/recording/taps.ts";
+import { newestOwn, UNDO_REACHES_MS } from "../../webclient/src/recording/undo.ts";
 import { isFall, isShowJump, isStop, outcomesBesideClear, wentOver } from "../../webclient/src/recording/outcomes.ts";
 import { OUTCOMES } from "../../webclient/src/entries/bodies.ts";
 import { attemptAt, fence, record } from "./recordingSamples.ts";
@@ -43,21 +42,21 @@ test("a tap that could not be saved stays until it is tried again or given up", 
   assert.deepEqual(dropTap(failed, "t"), []);
 });
 
-test("undo reverses each kind of step", () => {
-  const before = attemptAt("log", "refusal");
-  const changed: Step = { did: "changed", record_id: "r", kind: "attempt", label: "", before };
-  assert.deepEqual(reverseOf({ did: "added", record_id: "r", kind: "attempt", label: "" }), { do: "take_back", record_id: "r" });
-  assert.deepEqual(reverseOf({ did: "taken_back", record_id: "r", kind: "attempt", label: "" }), { do: "put_back", record_id: "r" });
-  assert.deepEqual(reverseOf(changed), { do: "save", record_id: "r", kind: "attempt", body: before });
+test("taps read back after a kill are not claimed to be saved; anything else stored there is ignored", () => {
+  const [tap] = addTap([], "t", attemptAt("log"), new Date(0));
+  assert.deepEqual(recovered(JSON.parse(JSON.stringify([tap, { record_id: 3 }, null]))), [{ ...tap, state: "not_saved" }]);
+  for (const stored of [null, undefined, "x", {}]) assert.deepEqual(recovered(stored), []);
 });
 
-test("steps are undone from the last to the first, and old ones fall off", () => {
-  const step = (n: number): Step => ({ did: "added", record_id: `${n}`, kind: "attempt", label: "" });
-  let steps: Step[] = [];
-  for (let n = 0; n < STEPS_KEPT + 5; n += 1) steps = pushStep(steps, step(n));
-  assert.equal(steps.length, STEPS_KEPT);
-  assert.equal(steps.at(-1)!.record_id, `${STEPS_KEPT + 4}`);
-  assert.equal(dropStep(steps, steps.at(-1)!).at(-1)!.record_id, `${STEPS_KEPT + 3}`);
+test("undo takes back this person's newest tap, then the one before, never the scribe's or last month's", () => {
+  const by = (author: string | null, at: number) => ({ ...record(attemptAt("log"), at), author });
+  const now = 100 * UNDO_REACHES_MS;
+  const attempts = [by("me", now - 3000), by("me", now - 2000), by("scribe", now - 1000)];
+  assert.equal(newestOwn(attempts, "me", now), attempts[1]);
+  assert.equal(newestOwn([attempts[0]!, attempts[2]!], "me", now), attempts[0]);
+  assert.equal(newestOwn([by("me", now - UNDO_REACHES_MS)], "me", now), null);
+  const coming = record(attemptAt("log"), now);
+  assert.equal(newestOwn<typeof coming & { author?: string | null }>([...attempts, coming], "me", now), coming);
 });
 
 test("every outcome is clear, a stop, a fall, or neither", () => {

@@ -13,6 +13,16 @@ import { Settings } from "./screens/settings/Settings.tsx";
 import { SignIn } from "./screens/sign-in/SignIn.tsx";
 import { Timeline } from "./screens/timeline/Timeline.tsx";
 import { Today } from "./screens/today/Today.tsx";
+import { AttemptList } from "./screens/outing/AttemptList.tsx";
+import { AttemptScreen } from "./screens/attempt/AttemptScreen.tsx";
+import { EditField, NewField } from "./screens/fields/FieldForm.tsx";
+import { FenceScreen, NewFence } from "./screens/fence/FenceScreen.tsx";
+import { FieldScreen } from "./screens/fields/FieldScreen.tsx";
+import { FieldsScreen } from "./screens/fields/FieldsScreen.tsx";
+import { MadeUpFence } from "./screens/outing/MadeUpFence.tsx";
+import { NoteScreen } from "./screens/note/NoteScreen.tsx";
+import { OutingDetails } from "./screens/outing/OutingDetails.tsx";
+import { OutingScreen } from "./screens/outing/OutingScreen.tsx";
 
 export interface RouteLine {
   path: string;
@@ -33,4 +43,17 @@ export const ROUTES: RouteLine[] = [
   { path: "/levels", screen: Levels },
   { path: "/roster", screen: Roster },
   { path: "/sign-in", screen: SignIn, open: true },
+  { path: "/outing/:id", screen: OutingScreen },
+  { path: "/outing/:id/fence/:fenceId", screen: OutingScreen },
+  { path: "/outing/:id/made-up", screen: MadeUpFence },
+  { path: "/outing/:id/details", screen: OutingDetails },
+  { path: "/outing/:id/attempts", screen: AttemptList },
+  { path: "/attempt/:id", screen: AttemptScreen },
+  { path: "/note/:id", screen: NoteScreen },
+  { path: "/fields", screen: FieldsScreen },
+  { path: "/field/new", screen: NewField },
+  { path: "/field/:id", screen: FieldScreen },
+  { path: "/field/:id/edit", screen: EditField },
+  { path: "/fence/new", screen: NewFence },
+  { path: "/fence/:id", screen: FenceScreen },
 ];

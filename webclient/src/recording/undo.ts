@@ -1,31 +1,19 @@
-// Every tap can be undone, and undone again and again back to the first. A step says what was done; its
-// reverse is one more entry in the book, so nothing is ever lost by undoing.
+// Which tap the undo button takes back: the person's own newest, again and again back to the first. It
+// follows from what is kept, so it works after a killed page too.
 
-import type { Bodies, KindName } from "../entries/bodies.ts";
+import type { Attempt } from "../entries/bodies.ts";
+import { inOrderMade, madeAt } from "./made.ts";
+import type { Made } from "./made.ts";
 
-export type Step =
-  | { did: "added"; record_id: string; kind: KindName; label: string }
-  | { did: "taken_back"; record_id: string; kind: KindName; label: string }
-  | { [K in KindName]: { did: "changed"; record_id: string; kind: K; label: string; before: Bodies[K] } }[KindName];
+/** The button is for the day's taps; older ones are taken back from the list. */
+export const UNDO_REACHES_MS = 12 * 3_600_000;
 
-export type Reverse =
-  | { do: "take_back"; record_id: string }
-  | { do: "put_back"; record_id: string }
-  | { [K in KindName]: { do: "save"; record_id: string; kind: K; body: Bodies[K] } }[KindName];
-
-/** More steps than anybody undoes one by one; the bin and the history reach further. */
-export const STEPS_KEPT = 50;
-
-export function pushStep(steps: readonly Step[], step: Step): Step[] {
-  return [...steps, step].slice(-STEPS_KEPT);
-}
-
-export function dropStep(steps: readonly Step[], step: Step): Step[] {
-  return steps.filter((each) => each !== step);
-}
-
-export function reverseOf(step: Step): Reverse {
-  if (step.did === "added") return { do: "take_back", record_id: step.record_id };
-  if (step.did === "taken_back") return { do: "put_back", record_id: step.record_id };
-  return { do: "save", record_id: step.record_id, kind: step.kind, body: step.before } as Reverse;
+/** `author` undefined: a tap that is still being saved, so this person's. Somebody else's taps (the scribe
+ * on another phone) are not undone by accident. */
+export function newestOwn<R extends Made<Attempt> & { author?: string | null }>(
+  attempts: readonly R[], me: string | null, now: number,
+): R | null {
+  const own = attempts.filter(({ author }) => author === undefined || author === null || author === me);
+  const newest = inOrderMade(own).at(-1);
+  return newest && now - madeAt(newest) < UNDO_REACHES_MS ? newest : null;
 }

@@ -1,7 +1,9 @@
 // Every text a person reads. One file per part of the app, each key starting with the file's name; to add a
 // file, add its two lines below. en-US.json holds only what differs.
 
+import attempt from "./en-GB/attempt.json" with { type: "json" };
 import board from "./en-GB/board.json" with { type: "json" };
+import course from "./en-GB/course.json" with { type: "json" };
 import fence from "./en-GB/fence.json" with { type: "json" };
 import field from "./en-GB/field.json" with { type: "json" };
 import finding from "./en-GB/finding.json" with { type: "json" };
@@ -9,6 +11,7 @@ import frame from "./en-GB/frame.json" with { type: "json" };
 import help from "./en-GB/help.json" with { type: "json" };
 import level from "./en-GB/level.json" with { type: "json" };
 import needs from "./en-GB/needs.json" with { type: "json" };
+import note from "./en-GB/note.json" with { type: "json" };
 import outing from "./en-GB/outing.json" with { type: "json" };
 import pace from "./en-GB/pace.json" with { type: "json" };
 import result from "./en-GB/result.json" with { type: "json" };
@@ -27,7 +30,7 @@ import { language } from "./language.ts";
 import { speak, type Values, type Words } from "./speak.ts";
 
 const british = {
-  ...board, ...fence, ...field, ...finding, ...frame, ...help, ...level, ...needs, ...outing, ...pace,
+  ...attempt, ...board, ...course, ...fence, ...field, ...finding, ...frame, ...help, ...level, ...needs, ...note, ...outing, ...pace,
   ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline, ...today, ...track,
   ...watch,
 }; // prettier-ignore
@@ -39,6 +42,11 @@ const TABLES: Record<string, { readonly [key: string]: Words | undefined }> = { 
 /** The text of `key` with its gaps filled. Where it has plural forms, `values.n` chooses the form. */
 export function t(key: Key, values: Values = {}): string {
   return say({ key, values });
+}
+
+/** Whether there is a text under this key, for words that come from data. */
+export function knows(key: string): boolean {
+  return key in british;
 }
 
 /** The same for phrases that pure modules chose, such as `pace.speed_slow`. */

@@ -1,0 +1,92 @@
+import { useState } from "preact/hooks";
+import { useLocation, useSearchParams } from "wouter-preact";
+
+import { BigButton, Button } from "../../parts/BigButton.tsx";
+import { NotHere } from "../../parts/NotHere.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { toast } from "../../parts/toast.ts";
+import { bodyOf, NO_REST, type Problem, problemsOf, type Rest } from "../../recording/fenceForm.ts";
+import { nextOrder } from "../../recording/reorder.ts";
+import { putBack, save, type SavedRecord, takeBack, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
+import { t } from "../../words/index.ts";
+import "../../style/recording.css";
+import { ForkNotice } from "../attempt/ForkNotice.tsx";
+import { FenceFields } from "./FenceFields.tsx";
+import { useFenceForm } from "./useFenceForm.ts";
+
+/** A new fence, of a field (`?field=`) or none, for an outing (`?outing=`) or none. */
+export function NewFence() {
+  const [search] = useSearchParams();
+  const field_id = search.get("field");
+  const fences = useRecords("fence", { field_id: field_id ?? "" }) ?? [];
+  const rest = { ...NO_REST, field_id, order: field_id ? nextOrder(fences) : null };
+  return <FenceForm title={t("fence.new")} draftKey={`fence new ${field_id ?? ""}`} fence={null} rest={rest} back={backTo(search, field_id)} />;
+}
+
+/** A kept fence. */
+export function FenceScreen({ params }: { params: { id: string } }) {
+  const [search] = useSearchParams();
+  const whether = useWhetherHere("fence", params.id);
+  const fence = useRecord("fence", params.id);
+  if (whether === "missing") return <NotHere />;
+  if (!fence) return <p class="screen quiet">{t("fence.loading")}</p>;
+  const back = backTo(search, fence.body.field_id);
+  return <FenceForm title={fence.body.label} draftKey={`fence ${params.id}`} fence={fence} rest={fence.body} back={back} key={fence.record_id} />;
+}
+
+function backTo(search: URLSearchParams, field_id: string | null): string {
+  const outing = search.get("outing");
+  if (outing) return `/outing/${outing}`;
+  return field_id ? `/field/${field_id}` : "/fields";
+}
+
+interface FormProps {
+  title: string;
+  draftKey: string;
+  fence: SavedRecord<"fence"> | null;
+  rest: Rest;
+  back: string;
+}
+
+function FenceForm({ title, draftKey, fence, rest, back }: FormProps) {
+  const [, navigate] = useLocation();
+  const { form, change, startAfresh, recovered } = useFenceForm(draftKey, fence?.body ?? null);
+  const [problems, setProblems] = useState<Problem[]>([]);
+  const mayWrite = useRole() !== "reader";
+  const keep = async () => {
+    const found = problemsOf(form);
+    setProblems(found);
+    if (found.length) return toast(t("fence.problems", { n: found.length }));
+    const saved = await save("fence", bodyOf(form, restOf(rest)), fence?.record_id).catch(() => null);
+    if (!saved) return toast(t("fence.not_saved"));
+    startAfresh();
+    toast(t("fence.saved", { label: saved.body.label }));
+    navigate(fence || !back.startsWith("/outing/") ? back : `${back}/fence/${saved.record_id}`, { replace: true });
+  };
+  return (
+    <Screen title={title} back={back}>
+      {fence?.fork && <ForkNotice record={fence} />}
+      {recovered && <Notice title={t("fence.recovered")} actions={<Button onClick={startAfresh}>{t("fence.start_afresh")}</Button>} />}
+      <form class="form" onSubmit={(event) => { event.preventDefault(); void keep(); }}>
+        <fieldset class="form" disabled={!mayWrite}>
+          <FenceFields form={form} problems={problems.length ? problemsOf(form) : []} onChange={change} />
+        </fieldset>
+        {mayWrite && <BigButton tone="main" type="submit">{fence ? t("fence.save") : t("fence.add")}</BigButton>}
+      </form>
+      {fence && mayWrite && <p><Button tone="stop" onClick={() => void remove(fence, () => navigate(back, { replace: true }))}>{t("fence.take_back")}</Button></p>}
+    </Screen>
+  );
+}
+
+const restOf = ({ field_id, order, latitude, longitude, position_accuracy_m }: Rest): Rest => ({ field_id, order, latitude, longitude, position_accuracy_m });
+
+async function remove(fence: SavedRecord<"fence">, leave: () => void): Promise<void> {
+  try {
+    await takeBack(fence.record_id);
+  } catch {
+    return toast(t("fence.not_saved"));
+  }
+  toast(t("fence.taken_back", { label: fence.body.label }), () => putBack(fence.record_id));
+  leave();
+}

@@ -1,0 +1,54 @@
+import { useState } from "preact/hooks";
+
+import { ATTITUDES, type Profile } from "../../entries/bodies.ts";
+import { Choices } from "../../parts/Choices.tsx";
+import { firstSides, type Manner, otherSides, type Side, SIDES, withAttitude, withSide } from "../../recording/manner.ts";
+import { t } from "../../words/index.ts";
+import { mannerWords, sideWord } from "./names.ts";
+
+interface Props {
+  manner: Manner;
+  profile: Profile;
+  onChange: (manner: Manner) => void;
+  /** Everything on the page at once, for changing a past attempt. */
+  open?: boolean;
+}
+
+/** A desk has room for all of it at once; a phone shows one line until it is asked for more. */
+const roomForAll = (): boolean => matchMedia("(min-width: 60rem) and (min-height: 40rem)").matches;
+
+/** How the next attempt is met and how the horse goes: as last time, unless changed here. */
+export function MannerChips({ manner, profile, onChange, open = false }: Props) {
+  const [shown, setShown] = useState(open || roomForAll());
+  return (
+    <div class="manner">
+      {!open && (
+        <button type="button" class="big-button manner__line" aria-expanded={shown} onClick={() => setShown(!shown)}>
+          <span class="manner__words"><span class="unseen">{t("attempt.manner_next")}</span>{mannerWords(manner)}</span>
+          <span class="manner__change">{shown ? t("attempt.manner_close") : t("attempt.manner_change")}</span>
+        </button>
+      )}
+      {shown && <AttitudeChips manner={manner} onChange={onChange} />}
+      {shown && [...firstSides(profile), ...otherSides(profile)].map((side) => <SideChips side={side} manner={manner} onChange={onChange} key={side} />)}
+    </div>
+  );
+}
+
+function AttitudeChips({ manner, onChange }: Pick<Props, "manner" | "onChange">) {
+  return (
+    <Choices
+      label={t("attempt.attitude")} big optional value={manner.attitude} choices={ATTITUDES.map((value) => ({ value, words: t(`attitude.${value}`) }))}
+      onChoose={(attitude) => onChange(withAttitude(manner, attitude ?? manner.attitude!))}
+    />
+  );
+}
+
+function SideChips({ side, manner, onChange }: { side: Side; manner: Manner; onChange: (manner: Manner) => void }) {
+  const value = manner.presentation[side];
+  return (
+    <Choices<string>
+      label={t(`attempt.side.${side}`)} big optional value={value} choices={SIDES[side].map((word) => ({ value: word, words: sideWord(side, word) }))}
+      onChoose={(word) => onChange(withSide(manner, side, (word ?? value) as never))}
+    />
+  );
+}

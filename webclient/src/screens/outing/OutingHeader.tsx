@@ -1,0 +1,24 @@
+import { showDay } from "../../words/dates.ts";
+import { t } from "../../words/index.ts";
+import type { OutingView } from "./useOuting.ts";
+
+/** Where, when and how it is today, in one or two lines. */
+export function OutingHeader({ view }: { view: OutingView }) {
+  const { outing, field, horse } = view;
+  const { body } = outing;
+  const facts = [
+    showDay(body.date),
+    t(`activity.${body.activity}`),
+    body.going && t("outing.going_is", { going: t(`going.${body.going}`).toLowerCase() }),
+    body.rider_confidence && t("outing.confidence_is", { confidence: body.rider_confidence }),
+    body.minutes_in_saddle && t("outing.minutes_are", { n: body.minutes_in_saddle }),
+    body.from_memory && t("outing.from_memory_is"),
+    body.closed && t("outing.finished"),
+  ].filter(Boolean);
+  return (
+    <p class="outing-facts">
+      <strong>{horse?.body.name ?? t("outing.no_horse")}, {body.field_id ? (field?.body.name ?? t("outing.field_unknown")) : t("outing.no_field")}</strong>
+      <span class="quiet">{facts.join(" · ")}</span>
+    </p>
+  );
+}

@@ -1,0 +1,50 @@
+// Names and numbers of recording in the person's words.
+
+import type { Attempt, Fence } from "../../entries/bodies.ts";
+import { everythingAsked } from "../../recording/fenceList.ts";
+import { DIMENSIONS } from "../../recording/dimensions.ts";
+import { type Manner, saidWords, type Side } from "../../recording/manner.ts";
+import type { Tally } from "../../recording/tally.ts";
+import { showHeight } from "../../units/index.ts";
+import { say, t } from "../../words/index.ts";
+
+/** The words files keep the paces of a presentation apart from the stopwatch's. */
+export const sideKey = (side: Side): string => (side === "pace" ? "gait" : side);
+
+export const sideWord = (side: Side, word: string): string => say({ key: `${sideKey(side)}.${word}` });
+
+/** "Clear, 3 Birch brush", "Refusal, 9 Roofed double B". */
+export function attemptName(attempt: Attempt, fence: Fence | undefined): string {
+  return t("attempt.name", { outcome: t(`outcome.${attempt.outcome}`), fence: placeName(attempt, fence) });
+}
+
+export function placeName(attempt: Pick<Attempt, "element">, fence: Fence | undefined): string {
+  const label = fence?.label ?? t("attempt.fence_gone");
+  return attempt.element ? `${label} ${attempt.element}` : label;
+}
+
+/** "4 clear, 1 refusal", or that there is nothing yet. */
+export function tallyWords(tally: Tally): string {
+  if (!tally.length) return t("outing.tally_none");
+  return tally.map(({ outcome, count }) => t("outing.tally_part", { count, outcome: t(`outcome.${outcome}`).toLowerCase() })).join(", ");
+}
+
+/** "Log · 88 cm high, 60 cm top spread": what kind of fence it is and how big. */
+export function fenceFacts(fence: Fence): string {
+  const profile = fence.elements.length > 1 ? t("fence.of_elements", { n: fence.elements.length }) : t(`profile.${fence.profile}`);
+  const sizes = DIMENSIONS.flatMap((name) => (fence[name] === null ? [] : [t(`fence.size.${name}`, { size: showHeight(fence[name]) })]));
+  return [profile, sizes.join(", ")].filter(Boolean).join(" · ");
+}
+
+/** Words that a search finds a fence by, beside its label. */
+export function fenceWords(fence: Fence): string {
+  const profiles = [fence, ...fence.elements].map((part) => t(`profile.${part.profile}`));
+  return [...profiles, ...[...everythingAsked(fence)].map((ask) => t(`ask.${ask}`))].join(" ");
+}
+
+/** "Bold · Left rein · Uphill · Canter", or that nothing was said. */
+export function mannerWords({ presentation, attitude }: Manner): string {
+  const sides = saidWords(presentation).map(({ side, word }) => sideWord(side, word));
+  const words = attitude ? [t(`attitude.${attitude}`), ...sides] : sides;
+  return words.length ? words.join(" · ") : t("attempt.manner_none");
+}
