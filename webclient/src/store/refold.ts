@@ -8,7 +8,7 @@ import { recordRow, worstState } from "./recordRow.ts";
 export async function refold(db: PhoneDb, logbook_id: string, recordIds: Iterable<string>): Promise<void> {
   const ids = [...new Set(recordIds)];
   const entries = await db.entries.where("[logbook_id+record_id]").anyOf(ids.map((id) => [logbook_id, id])).toArray();
-  const groups = groupBy(entries);
+  const groups = byRecord(entries);
   await db.records.bulkPut([...groups.values()].map((group) => rowOf(logbook_id, group)));
   await db.records.bulkDelete(ids.filter((id) => !groups.has(id)).map((id) => [logbook_id, id] as [string, string]));
 }
@@ -19,7 +19,7 @@ export function rowOf(logbook_id: string, group: EntryRow[]): RecordRow {
   return recordRow(logbook_id, folded, worstState(heads));
 }
 
-function groupBy(entries: EntryRow[]): Map<string, EntryRow[]> {
+export function byRecord(entries: EntryRow[]): Map<string, EntryRow[]> {
   const groups = new Map<string, EntryRow[]>();
   for (const entry of entries) {
     const group = groups.get(entry.record_id);

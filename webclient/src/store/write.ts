@@ -16,7 +16,7 @@ export function writeBody<K extends KindName>(
 ): Promise<RecordRow> {
   return inTransaction(place.db, async () => {
     const before = record_id ? await place.db.records.get([place.logbook_id, record_id]) : undefined;
-    const supersedes = before?.heads ?? [];
+    const supersedes = before ? await withoutRefused(place, before) : [];
     const entry = entryRow(place, makeEntry(kind, body, { ...(record_id && { record_id }), supersedes }));
     await place.db.entries.add(entry);
     const row = rowAfter(entry, before);
@@ -52,6 +52,16 @@ export function discardEntries(place: Place, record_id: string, entryIds: string
 
 export function inTransaction<T>(db: PhoneDb, work: () => Promise<T>): Promise<T> {
   return db.transaction("rw", db.entries, db.records, work);
+}
+
+// editing a refused record mends it: the refused entries go, and what they superseded is superseded again
+async function withoutRefused(place: Place, before: RecordRow): Promise<string[]> {
+  if (before.state !== "needs_you") return before.heads;
+  const heads = await place.db.entries.bulkGet(before.heads.map((id) => [place.logbook_id, id] as [string, string]));
+  const refused = heads.filter((head) => head?.state === "needs_you");
+  await place.db.entries.bulkDelete(refused.map((head) => [place.logbook_id, head!.id] as [string, string]));
+  const stand = before.heads.filter((id) => !refused.some((head) => head!.id === id));
+  return [...new Set([...stand, ...refused.flatMap((head) => head!.supersedes)])];
 }
 
 function entryRow(place: Place, entry: Entry): EntryRow {
