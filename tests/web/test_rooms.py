@@ -11,6 +11,7 @@ from fieldtally.book.words import ROLES
 from fieldtally.store.feed import append
 from fieldtally.store.sender import Sender
 from fieldtally.trade.rulebook import shipped
+from fieldtally.trade.rulebook_file import SHIPPED
 from support.asking import Browser, error_of
 
 SECURITY = (Path(__file__).parents[2] / "docs" / "security.md").read_text(encoding="utf-8")
@@ -34,6 +35,20 @@ def test_rulebooks_are_listed_and_whole(browser):
 def test_a_rulebook_the_phone_has_is_not_sent_again(browser):
     etag = browser.get("/api/rulebooks").headers["ETag"]
     assert browser.get("/api/rulebooks", {"If-None-Match": etag}).status_code == 304
+
+
+def test_a_rulebook_added_to_the_data_folder_is_known_at_once(tmp_path, browser, caplog):
+    assert len(browser.get("/api/rulebooks").get_json()) == len(shipped())
+    folder = tmp_path / "rulebooks"
+    folder.mkdir()
+    source = next(path for path in SHIPPED.glob("*.toml")).read_text(encoding="utf-8")
+    own = re.sub(r'(?m)^id = ".*"$', 'id = "club-2026"', source, count=1)
+    (folder / "club.toml").write_text(own, encoding="utf-8")
+    (folder / "broken.toml").write_text("levels = 7", encoding="utf-8")
+    ids = {one["id"] for one in browser.get("/api/rulebooks").get_json()}
+    assert ids == {"club-2026", *shipped()}
+    assert "broken.toml is passed over" in caplog.text
+    assert browser.get("/api/rulebooks/club-2026").get_json()["id"] == "club-2026"
 
 
 def test_an_unknown_rulebook(browser):

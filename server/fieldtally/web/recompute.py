@@ -19,7 +19,8 @@ from fieldtally.readiness.bar import shipped_bars
 from fieldtally.readiness.standing import compute_standings
 from fieldtally.store import feed, standings
 from fieldtally.store.standings import Basis
-from fieldtally.trade.rulebook import Rulebook, shipped, with_corrections
+from fieldtally.trade.rulebook import Rulebook, with_corrections
+from fieldtally.web.known_rulebooks import added, known_rulebooks
 from fieldtally.web.version import VERSION
 
 PACKAGE = Path(__file__).parents[1]
@@ -89,13 +90,13 @@ def compute(records: dict[str, Record], as_of: date, number: int, horse_id: str)
 
 
 def rulebooks_for(records: dict[str, Record]) -> dict[str, Rulebook]:
-    """The shipped rulebooks with the logbook's corrections, the newest correction last."""
+    """The rulebooks of this server with the logbook's corrections, the newest correction last."""
     corrections = sorted(
         (record for record in records.values() if record.kind == "rulebook_value"),
         key=lambda record: (record.number or 0, record.record_id),
     )
     bodies = [record.body for record in corrections]
-    return {book_id: with_corrections(book, bodies) for book_id, book in shipped().items()}
+    return {book_id: with_corrections(book, bodies) for book_id, book in known_rulebooks().items()}
 
 
 def today_in(book: feed.Head) -> date:
@@ -115,9 +116,13 @@ def touched_since(history: dict[str, list[Entry]], since: int) -> set[str] | Non
     return touched_horses(changed, history)
 
 
-@cache
 def bar_digest() -> str:
     """Changes with anything that a standing is made of: rulebooks, bars, and the code that weighs."""
+    return sha256(f"{shipped_digest()} {added()}".encode()).hexdigest()
+
+
+@cache
+def shipped_digest() -> str:
     made_of = [path for folder in ("trade", "readiness", "book") for path in (PACKAGE / folder).rglob("*")]
     digest = sha256(VERSION.encode())
     for path in sorted(path for path in made_of if path.suffix in (".py", ".toml")):

@@ -4,20 +4,21 @@ from hashlib import sha256
 
 from flask import Blueprint, Response, current_app, request
 
-from fieldtally.trade.rulebook import Rulebook, shipped
+from fieldtally.trade.rulebook import Rulebook
 from fieldtally.web.errors import problem
+from fieldtally.web.known_rulebooks import known_rulebooks
 
 bp = Blueprint("rulebooks", __name__, url_prefix="/api/rulebooks")
 
 
 @bp.get("")
 def every():
-    return unless_known([heading(rulebook) for rulebook in shipped().values()])
+    return unless_known([heading(rulebook) for rulebook in known_rulebooks().values()])
 
 
 @bp.get("/<rulebook_id>")
 def one(rulebook_id: str):
-    rulebook = shipped().get(rulebook_id)
+    rulebook = known_rulebooks().get(rulebook_id)
     if rulebook is None:
         problem(404, "not_found", "There is no such rulebook here.", fix="GET /api/rulebooks lists them.")
     return unless_known(rulebook.to_json())
