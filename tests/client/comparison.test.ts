@@ -16,8 +16,8 @@ function ridden(elapsed_ms: number, more: Partial<TimedCanter> = {}): Ridden {
     elapsed_ms, monotonic_ms: null, wall_ms: null, clock: "agree", splits_ms: [], target_speed_mpm: 400, level_id: null,
     start: "flying", over_fences: false, note: null, ...more,
   };
-  const minute = String(made).padStart(4, "0");
-  return { record_id: `record-${made}`, recorded_at: `2026-05-03T09:12:${minute}Z`, local_date: "2026-05-03", body };
+  const moment = String(made).padStart(12, "0");
+  return { record_id: `018f0000-${moment.slice(8)}-7000-8000-000000000000`, recorded_at: "2026-05-03T09:12:00Z", local_date: "2026-05-03", body };
 }
 
 describe("the last canters", () => {

@@ -12,6 +12,7 @@ import { Frame } from "./parts/Frame.tsx";
 import { NotHere } from "./parts/NotHere.tsx";
 import { ROUTES } from "./routes.ts";
 import { SignIn } from "./screens/sign-in/SignIn.tsx";
+import { WatchBar } from "./screens/watch/WatchBar.tsx";
 import { openState } from "./store/open.ts";
 import { logbookId, openDb } from "./store/place.ts";
 import { UpdateBar } from "./update/UpdateBar.tsx";
@@ -21,7 +22,7 @@ export function App() {
   const [path] = useLocation();
   useEffect(countStep, [path]);
   const signedIn = session.value?.account != null;
-  const bars = <><UpdateBar /><StoreNotices /></>;
+  const bars = <><UpdateBar /><StoreNotices /><WatchBar /></>;
   return (
     <Frame signedIn={signedIn} bars={bars}>
       <ErrorBoundary key={path}>{isOpen(path) || ready() ? <Screens /> : <ComesFirst signedIn={signedIn} />}</ErrorBoundary>

@@ -23,6 +23,13 @@ import { MadeUpFence } from "./screens/outing/MadeUpFence.tsx";
 import { NoteScreen } from "./screens/note/NoteScreen.tsx";
 import { OutingDetails } from "./screens/outing/OutingDetails.tsx";
 import { OutingScreen } from "./screens/outing/OutingScreen.tsx";
+import { CanterScreen } from "./screens/watch/CanterScreen.tsx";
+import { CourseScreen } from "./screens/course/CourseScreen.tsx";
+import { EditResult, NewResult } from "./screens/results/ResultScreen.tsx";
+import { EditTrack, NewTrack, TrackScreen } from "./screens/tracks/TrackScreen.tsx";
+import { Results } from "./screens/results/Results.tsx";
+import { Tracks } from "./screens/tracks/Tracks.tsx";
+import { WatchScreen } from "./screens/watch/WatchScreen.tsx";
 
 export interface RouteLine {
   path: string;
@@ -56,4 +63,14 @@ export const ROUTES: RouteLine[] = [
   { path: "/field/:id/edit", screen: EditField },
   { path: "/fence/new", screen: NewFence },
   { path: "/fence/:id", screen: FenceScreen },
+  { path: "/watch", screen: WatchScreen },
+  { path: "/watch/canter/:id", screen: CanterScreen },
+  { path: "/tracks", screen: Tracks },
+  { path: "/tracks/new", screen: NewTrack },
+  { path: "/tracks/:id", screen: TrackScreen },
+  { path: "/tracks/:id/edit", screen: EditTrack },
+  { path: "/results", screen: Results },
+  { path: "/results/new/:kind", screen: NewResult },
+  { path: "/results/:kind/:id", screen: EditResult },
+  { path: "/course", screen: CourseScreen },
 ];

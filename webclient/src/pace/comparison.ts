@@ -2,9 +2,10 @@
 // the one before.
 
 import type { TimedCanter } from "../entries/bodies.ts";
+import { inOrderMade, madeAt } from "../recording/made.ts";
 import { differ, type Pace, speed } from "./speed.ts";
 
-/** A canter of the logbook with the moment it was recorded, which orders it. */
+/** A canter of the logbook; its record id carries the moment it was made, which orders it. */
 export interface Ridden {
   record_id: string;
   recorded_at: string;
@@ -25,16 +26,12 @@ function comparable(one: TimedCanter, other: TimedCanter): boolean {
   return one.distance_m === other.distance_m;
 }
 
-function byTime(one: Ridden, other: Ridden): number {
-  return one.recorded_at < other.recorded_at ? -1 : one.recorded_at > other.recorded_at ? 1 : 0;
-}
-
 /** The canters over the same stretch up to this one, oldest first, this one last. */
 export function lastCanters(current: Ridden, all: Ridden[], most = SHOWN): Compared[] {
   const before = all.filter(
-    (one) => one.record_id !== current.record_id && one.recorded_at <= current.recorded_at && comparable(one.body, current.body),
+    (one) => one.record_id !== current.record_id && madeAt(one) <= madeAt(current) && comparable(one.body, current.body),
   );
-  return [...before.sort(byTime), current]
+  return [...inOrderMade(before), current]
     .slice(-most)
     .map((ridden) => ({ ridden, pace: speed(ridden.body), current: ridden === current }));
 }

@@ -1,7 +1,7 @@
 // What the screens of this phone need of a rulebook kept on it: values of a level by phase and quantity,
 // under the rulebook's own names (server/fieldtally/trade/quantities.py). Null means not stated.
 
-import type { Phase } from "../entries/bodies.ts";
+import type { Phase, RulebookValue } from "../entries/bodies.ts";
 import type { TimeRules } from "./course.ts";
 import type { DressageRules } from "./dressage.ts";
 
@@ -29,6 +29,25 @@ export interface Rulebook {
 /** The number alone, in the quantity's unit. */
 export function value(level: Level | null, phase: Phase, quantity: string): number | null {
   return level?.phases[phase]?.[quantity]?.value ?? null;
+}
+
+/** A level's speed to practise: the greatest where a range is stated, as readiness weighs it. */
+export function levelSpeed(level: Level): number | null {
+  return courseSpeeds(level)?.[1] ?? null;
+}
+
+function corrected(level: Level, { phase, quantity, value: number, edition, article }: RulebookValue): Level {
+  const { [quantity]: before, ...others } = level.phases[phase] ?? {};
+  const source = `${edition}, ${article}`;
+  const after = number === null ? {} : { [quantity]: { value: number, unit: before?.unit ?? "", source, grade: "corrected" } };
+  return { ...level, phases: { ...level.phases, [phase]: { ...others, ...after } } };
+}
+
+/** The rulebook with the values that this logbook has put right; those of other rulebooks are passed over. */
+export function withCorrections(rulebook: Rulebook, corrections: RulebookValue[]): Rulebook {
+  const mine = corrections.filter((one) => one.rulebook_id === rulebook.id);
+  const levels = rulebook.levels.map((level) => mine.filter((one) => one.level_id === level.id).reduce(corrected, level));
+  return { ...rulebook, levels };
 }
 
 /** Slowest and fastest cross-country speed in m/min that a level states; null where it states none. */

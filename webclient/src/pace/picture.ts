@@ -1,5 +1,6 @@
 // Where everything stands in the picture of the last canters: one mark a canter with its ± as a bar, the
-// target as a line, and around it the band in which this timing cannot tell. Units of the drawing.
+// target as a line, and around it the band in which this timing cannot tell. Units of the drawing. (Drawn by
+// hand in SVG: it scales, prints and is read out, and a charting library would be a fifth of the client.)
 
 import type { Compared } from "./comparison.ts";
 import { TOLD_APART_FROM } from "./speed.ts";
@@ -16,6 +17,8 @@ export interface Mark {
   y: number;
   low_y: number;
   high_y: number;
+  /** Where this canter's own target stands, when it had another than the current one. */
+  target_y: number | null;
   current: boolean;
 }
 
@@ -32,7 +35,8 @@ interface Range {
 
 function rangeOf(compared: Compared[], target: number | null): Range {
   const reach = compared.flatMap(({ pace }) => [pace.speed_mpm - 2 * pace.speed_u_mpm, pace.speed_mpm + 2 * pace.speed_u_mpm]);
-  const values = target === null ? reach : [...reach, target];
+  const own = compared.map(({ ridden }) => ridden.body.target_speed_mpm);
+  const values = [...reach, ...[...own, target].filter((one) => one !== null)];
   const [low, high] = [Math.min(...values), Math.max(...values)];
   const air = Math.max(5, (high - low) * 0.1);
   return { low: low - air, high: high + air };
@@ -58,11 +62,13 @@ export function picture(compared: Compared[], targetMpm: number | null): Picture
   const y = (mpm: number): number => TOP + ((range.high - mpm) / (range.high - range.low)) * (HEIGHT - TOP - BOTTOM);
   const clamp = (mpm: number): number => y(Math.min(range.high, Math.max(range.low, mpm)));
   const room = (WIDTH - LEFT - RIGHT) / compared.length;
-  const marks = compared.map(({ pace, current }, n) => ({
+  const ownTarget = (mpm: number | null): number | null => (mpm === null || mpm === targetMpm ? null : y(mpm));
+  const marks = compared.map(({ pace, current, ridden }, n) => ({
     x: LEFT + room * (n + 0.5),
     y: y(pace.speed_mpm),
     low_y: clamp(pace.speed_mpm - pace.speed_u_mpm),
     high_y: clamp(pace.speed_mpm + pace.speed_u_mpm),
+    target_y: ownTarget(ridden.body.target_speed_mpm),
     current,
   }));
   return { marks, ticks: ticksOf(range, y), target: targetOf(compared, targetMpm, y, clamp) };

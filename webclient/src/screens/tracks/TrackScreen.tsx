@@ -1,0 +1,93 @@
+import { useMemo } from "preact/hooks";
+import { Link, useLocation, useSearch } from "wouter-preact";
+
+import { CanterPicture } from "../../charts/CanterPicture.tsx";
+import { speedWords } from "../../charts/words.ts";
+import { lastCanters, type Ridden } from "../../pace/comparison.ts";
+import { tenths } from "../../pace/phrases.ts";
+import { Button } from "../../parts/BigButton.tsx";
+import { Row, Rows, Section } from "../../parts/Card.tsx";
+import { NotHere } from "../../parts/NotHere.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { toast } from "../../parts/toast.ts";
+import { inOrderMade } from "../../recording/made.ts";
+import { putBack, type SavedRecord, takeBack, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
+import { showDistance } from "../../units/index.ts";
+import { useBusy } from "../../update/busy.ts";
+import { showShortDay } from "../../words/dates.ts";
+import { t } from "../../words/index.ts";
+import { distanceU } from "./trackDraft.ts";
+import { TrackForm } from "./TrackForm.tsx";
+
+/** How many canters back the picture of a track looks. */
+const HISTORY = 24;
+
+/** A new track. */
+export function NewTrack() {
+  useBusy();
+  const [, navigate] = useLocation();
+  const field_id = new URLSearchParams(useSearch()).get("field");
+  return (
+    <Screen title={t("track.new")} back="/tracks">
+      <TrackForm field_id={field_id} onSaved={(id) => navigate(`/tracks/${id}`, { replace: true })} />
+    </Screen>
+  );
+}
+
+/** One track: what was measured, and the canters timed over it. */
+export function TrackScreen({ params: { id } }: { params: { id: string } }) {
+  const whether = useWhetherHere("track", id);
+  const track = useRecord("track", id);
+  if (whether === "missing") return <NotHere />;
+  if (!track) return <Screen title={t("track.one")} back="/tracks">{null}</Screen>;
+  return <TrackView track={track} />;
+}
+
+function TrackView({ track }: { track: SavedRecord<"track"> }) {
+  const role = useRole();
+  const { body, record_id } = track;
+  return (
+    <Screen title={body.name} back="/tracks" actions={role !== "reader" && <Link class="button" href={`/tracks/${record_id}/edit`}>{t("track.edit")}</Link>}>
+      <p>{t("track.row", { distance: showDistance(body.distance_m), how: t(`track.by_${body.measured_by}`).toLowerCase() })} (± {tenths(distanceU(body.distance_m, body))} m)</p>
+      {body.notes && <p>{body.notes}</p>}
+      {role !== "reader" && <p><Link class="big-button big-button--main" href={`/watch?track=${record_id}`}>{t("track.time_here")}</Link></p>}
+      <Section title={t("track.canters")}><CantersHere track_id={record_id} /></Section>
+    </Screen>
+  );
+}
+
+function CantersHere({ track_id }: { track_id: string }) {
+  const canters = useRecords("timed_canter", useMemo(() => ({ track_id }), [track_id]));
+  if (!canters) return null;
+  const ordered = inOrderMade(canters) as (SavedRecord<"timed_canter"> & Ridden)[];
+  const newest = ordered.at(-1);
+  if (newest === undefined) return <p class="empty">{t("track.canters_none")}</p>;
+  return (
+    <>
+      <CanterPicture compared={lastCanters(newest, ordered, HISTORY)} target_mpm={newest.body.target_speed_mpm} />
+      <Rows>
+        {[...ordered].reverse().map((one) => <Row href={`/watch/canter/${one.record_id}`} title={speedWords(one.body)} detail={showShortDay(one.local_date)} key={one.record_id} />)}
+      </Rows>
+    </>
+  );
+}
+
+/** Editing a track moves no canter: each keeps the distance as it was that day. */
+export function EditTrack({ params: { id } }: { params: { id: string } }) {
+  useBusy();
+  const [, navigate] = useLocation();
+  const track = useRecord("track", id);
+  const whether = useWhetherHere("track", id);
+  if (whether === "missing") return <NotHere />;
+  const takeAway = async (): Promise<void> => {
+    await takeBack(id);
+    navigate("/tracks", { replace: true });
+    toast(t("track.taken_back"), () => putBack(id));
+  };
+  return (
+    <Screen title={t("track.edit")} back={`/tracks/${id}`} actions={<Button tone="stop" onClick={() => void takeAway()}>{t("track.take_back")}</Button>}>
+      {track && <TrackForm track={track} field_id={track.body.field_id} onSaved={() => navigate(`/tracks/${id}`, { replace: true })} />}
+    </Screen>
+  );
+}
+

@@ -1,0 +1,46 @@
+import { useMemo } from "preact/hooks";
+import { Link } from "wouter-preact";
+
+import { Row, Rows, Section } from "../../parts/Card.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { type SavedRecord, useRecords, useRole } from "../../store/book.ts";
+import { showDistance } from "../../units/index.ts";
+import { t } from "../../words/index.ts";
+
+/** All measured tracks, by field. */
+export function Tracks() {
+  const tracks = useRecords("track");
+  const fields = useRecords("field");
+  const role = useRole();
+  const groups = useMemo(() => byField(tracks ?? [], fields ?? []), [tracks, fields]);
+  return (
+    <Screen title={t("track.title")} back="/fields" actions={role !== "reader" && <Link class="button button--main" href="/tracks/new">{t("track.new")}</Link>}>
+      {tracks?.length === 0 && <p class="empty">{t("track.empty")}</p>}
+      {groups.map(({ title, tracks: some }) => (
+        <Section title={title} key={title}>
+          <Rows>{some.map((track) => <TrackRow track={track} key={track.record_id} />)}</Rows>
+        </Section>
+      ))}
+    </Screen>
+  );
+}
+
+function TrackRow({ track: { record_id, body } }: { track: SavedRecord<"track"> }) {
+  const detail = t("track.row", { distance: showDistance(body.distance_m), how: t(`track.by_${body.measured_by}`).toLowerCase() });
+  return <Row href={`/tracks/${record_id}`} title={body.name} detail={detail} />;
+}
+
+interface Group {
+  title: string;
+  tracks: SavedRecord<"track">[];
+}
+
+function byField(tracks: SavedRecord<"track">[], fields: SavedRecord<"field">[]): Group[] {
+  const names = new Map(fields.map((field) => [field.record_id, field.body.name]));
+  const groups = new Map<string, SavedRecord<"track">[]>();
+  for (const track of tracks) {
+    const title = names.get(track.body.field_id ?? "") ?? t("track.elsewhere");
+    groups.set(title, [...(groups.get(title) ?? []), track]);
+  }
+  return [...groups].map(([title, some]) => ({ title, tracks: some }));
+}

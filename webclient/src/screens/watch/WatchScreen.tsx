@@ -1,0 +1,94 @@
+import "./watch.css";
+
+import { useEffect, useState } from "preact/hooks";
+import { Link, useSearch } from "wouter-preact";
+
+import { Button } from "../../parts/BigButton.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { useRole } from "../../store/book.ts";
+import { logbookId } from "../../store/place.ts";
+import { showDistance } from "../../units/index.ts";
+import { t } from "../../words/index.ts";
+import { PaceHelp } from "./TargetChoice.tsx";
+import { Running } from "./Running.tsx";
+import { SetUpForm } from "./SetUpForm.tsx";
+import { ShortStop, Stopped } from "./Stopped.tsx";
+import { stopwatch } from "./thisWatch.ts";
+import { type SetUp, useSetUp } from "./useSetUp.ts";
+import { useWatchKeys } from "./useWatchKeys.ts";
+import { WatchButton } from "./WatchButton.tsx";
+
+/** The stopwatch: set-up, run, stop. The result has its own screen. */
+export function WatchScreen() {
+  const logbook = logbookId.value;
+  useEffect(() => {
+    stopwatch.ready();
+    void stopwatch.takeUp();
+  }, [logbook]);
+  useWatchKeys((key, timeStamp) => {
+    if (stopwatch.run === null) return;
+    void (key === "split" ? stopwatch.split(timeStamp) : stopwatch.stop(timeStamp));
+  });
+  const watch = stopwatch.watch.value;
+  if (watch.phase === "running") return <Running run={watch.run} />;
+  if (watch.phase === "short") return <ShortStop run={watch.run} />;
+  if (watch.phase === "stopped") return <Stopped run={watch.run} />;
+  return <Ready />;
+}
+
+function Ready() {
+  const asked = new URLSearchParams(useSearch());
+  const role = useRole();
+  const setUp = useSetUp({ ...named("outing_id", asked.get("outing")), ...named("track_id", asked.get("track")) });
+  if (role === "reader") return <Screen title={t("watch.title")}><p>{t("watch.may_not")}</p></Screen>;
+  if (!setUp) return <Screen title={t("watch.title")}>{null}</Screen>;
+  return <ReadyWith setUp={setUp} />;
+}
+
+function named<N extends string>(name: N, value: string | null): { [key in N]?: string } {
+  return value === null ? {} : ({ [name]: value } as { [key in N]?: string });
+}
+
+function ReadyWith({ setUp }: { setUp: SetUp }) {
+  const [changing, setChanging] = useState(setUp.plan === null);
+  const open = changing || setUp.plan === null;
+  const start = (timeStamp: number): void => {
+    if (setUp.plan === null) return;
+    void stopwatch.start(setUp.plan, timeStamp);
+    void setUp.settleOuting();
+  };
+  useWatchKeys((key, timeStamp) => key === "start_stop" && start(timeStamp));
+  return (
+    <Screen title={t("watch.title")} actions={<Link class="button button--quiet" href="/tracks">{t("track.title")}</Link>}>
+      <div class="set-up">
+        {open ? <SetUpForm setUp={setUp} /> : <PlanSummary setUp={setUp} />}
+        {setUp.plan !== null && <p><Button onClick={() => setChanging(!open)}>{t(open ? "watch.plan_done" : "watch.plan_change")}</Button></p>}
+        {setUp.plan === null && setUp.horses.length > 0 && <Notice><p>{t("watch.no_track")}</p></Notice>}
+      </div>
+      <div class="watch__controls watch__controls--go">
+        <WatchButton tone="go" detail={t("watch.go_hint")} disabled={setUp.plan === null} onPress={start}>{t("watch.go")}</WatchButton>
+      </div>
+    </Screen>
+  );
+}
+
+/** What is set, in a few words, so that START is the only thing in reach. */
+function PlanSummary({ setUp: { choice, track, horse, rulebook, levels } }: { setUp: SetUp }) {
+  if (!track) return null;
+  const level = levels.find((one) => one.id === choice.level_id);
+  const target = choice.target_speed_mpm;
+  return (
+    <dl class="facts">
+      <dt>{t("watch.horse")}</dt><dd>{horse?.body.name}</dd>
+      <dt>{t("watch.track")}</dt><dd>{t("watch.track_chip", { name: track.body.name, distance: showDistance(track.body.distance_m) })}</dd>
+      <dt>{t("watch.target")}</dt>
+      <dd>
+        {target === null ? t("watch.target_none") : t("watch.target_mpm", { speed: target })}{level && `, ${level.name}`}
+        {target !== null && <PaceHelp distance_m={track.body.distance_m} speed_mpm={target} />}
+        {level && rulebook && <p class="quiet">{t("watch.target_source", { rulebook: rulebook.title, edition: rulebook.edition })}</p>}
+      </dd>
+      <dt>{t("watch.start_how")}</dt><dd>{t(`watch.start_${choice.start}`)}{choice.over_fences && `, ${t("watch.over_fences").toLowerCase()}`}</dd>
+    </dl>
+  );
+}

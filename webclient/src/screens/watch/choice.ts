@@ -1,0 +1,64 @@
+// What was chosen before a start, kept on this phone for the next one, and the plan it makes.
+
+import type { Start, Track } from "../../entries/bodies.ts";
+import type { Plan } from "../../pace/run.ts";
+
+export interface Choice {
+  outing_id: string | null;
+  /** For a new outing, where there is none today. */
+  horse_id: string | null;
+  track_id: string | null;
+  target_speed_mpm: number | null;
+  level_id: string | null;
+  start: Start;
+  over_fences: boolean;
+}
+
+export const NOTHING_CHOSEN: Choice = {
+  outing_id: null,
+  horse_id: null,
+  track_id: null,
+  target_speed_mpm: null,
+  level_id: null,
+  start: "flying",
+  over_fences: false,
+};
+
+export const SLOWEST_TARGET_MPM = 150;
+export const FASTEST_TARGET_MPM = 750;
+
+interface Known<Body> {
+  record_id: string;
+  body: Body;
+}
+
+/** A remembered choice, as far as it is one: it may have been written by another version. */
+export function recalled(kept: Partial<Choice> | null): Choice {
+  const choice = { ...NOTHING_CHOSEN, ...kept };
+  const target = choice.target_speed_mpm;
+  const usable = typeof target === "number" && target >= SLOWEST_TARGET_MPM && target <= FASTEST_TARGET_MPM;
+  return { ...choice, target_speed_mpm: usable ? target : null };
+}
+
+/** The tracks of a field first, then the others; each group by name. */
+export function tracksInOrder(tracks: Known<Track>[], field_id: string | null): Known<Track>[] {
+  const here = (track: Known<Track>): number => (field_id !== null && track.body.field_id === field_id ? 0 : 1);
+  return [...tracks].sort((one, other) => here(one) - here(other) || one.body.name.localeCompare(other.body.name));
+}
+
+/** The plan of a choice; null while the track or the outing is missing. */
+export function planOf(choice: Choice, track: Known<Track> | undefined, outing_id: string | null): Plan | null {
+  if (track === undefined || outing_id === null) return null;
+  const { distance_m, distance_u_m, measured_by } = track.body;
+  return {
+    outing_id,
+    track_id: track.record_id,
+    distance_m,
+    distance_u_m,
+    measured_by,
+    target_speed_mpm: choice.target_speed_mpm,
+    level_id: choice.level_id,
+    start: choice.start,
+    over_fences: choice.over_fences,
+  };
+}
