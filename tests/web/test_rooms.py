@@ -112,6 +112,7 @@ MATRIX = {
     "GET /api/logbooks/{id}/entries": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
     "POST /api/logbooks/{id}/entries": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
     "GET /api/logbooks/{id}/standings": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
+    "GET /api/logbooks/{id}/horses/{horse_id}/standings": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
     "GET /api/logbooks/{id}/export": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
 }
 PUSH = {"protocol": 1, "app": "0.1.0", "device": DEVICE, "sent_at": "2026-05-03T09:12:33.120Z", "log_id": None}
@@ -120,12 +121,13 @@ PUSH = {"protocol": 1, "app": "0.1.0", "device": DEVICE, "sent_at": "2026-05-03T
 @pytest.mark.parametrize("asker", ASKERS)
 @pytest.mark.parametrize("what", MATRIX)
 def test_who_may_ask(app, people, what, asker):
+    fill(app, people, 1)
     browser = Browser(app)
     if asker != "nobody":
         browser.sign_in(SIGN_IN_AS.get(asker, asker))
     method, path = what.split(" ")
     body = PUSH | {"entries": []} if method == "POST" else None
-    answer = browser.send(method, path.format(id=people.book), body)
+    answer = browser.send(method, path.format(id=people.book, horse_id=horse(0)["record_id"]), body)
     assert answer.status_code == MATRIX[what][ASKERS.index(asker)]
 
 
