@@ -11,6 +11,8 @@ import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 
 import { build } from "esbuild";
 
+import { american, british } from "./src/words/british.ts";
+
 const HERE = dirname(fileURLToPath(import.meta.url));
 const SRC = join(HERE, "src");
 const OUT = process.argv[2] ?? join(HERE, "..", "server", "fieldtally", "static");
@@ -49,6 +51,18 @@ async function buildApp(define) {
   });
   const made = Object.keys(result.metafile.outputs).map((file) => `/assets/${file.split("/").pop()}`);
   return { script: made.find((url) => url.endsWith(".js")), style: made.find((url) => url.endsWith(".css")) };
+}
+
+// one file a language; what a language does not say stands in the British one
+function writeWords() {
+  const languages = { "en-GB": british, "en-US": american };
+  mkdirSync(join(NEXT, "assets"), { recursive: true });
+  return Object.fromEntries(Object.entries(languages).map(([language, words]) => {
+    const text = JSON.stringify(words);
+    const url = `/assets/words-${language}-${digest(text).slice(0, 8)}.json`;
+    writeFileSync(join(NEXT, url), text);
+    return [language, url];
+  }));
 }
 
 function writePage({ script, style }) {
@@ -105,7 +119,7 @@ rmSync(NEXT, { recursive: true, force: true });
 mkdirSync(NEXT, { recursive: true });
 try {
   const define = { __APP_VERSION__: JSON.stringify(version), __BUILD__: JSON.stringify(digestOfSources()) };
-  writePage(await buildApp(define));
+  writePage(await buildApp({ ...define, __WORDS__: JSON.stringify(writeWords()) }));
   await buildWorker(define);
   const fits = weigh(filesBelow(NEXT).map(compress));
   if (!fits) throw new Error("the client is over its budget");

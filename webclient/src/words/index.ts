@@ -1,43 +1,38 @@
-// Every text a person reads. One file per part of the app, each key starting with the file's name; to add a
-// file, add its two lines below. en-US.json holds only what differs.
+// The texts a person reads, in the chosen language. They live beside the script as one file a language, kept
+// on the phone with the rest of the shell.
 
-import attempt from "./en-GB/attempt.json" with { type: "json" };
-import board from "./en-GB/board.json" with { type: "json" };
-import course from "./en-GB/course.json" with { type: "json" };
-import fence from "./en-GB/fence.json" with { type: "json" };
-import field from "./en-GB/field.json" with { type: "json" };
-import finding from "./en-GB/finding.json" with { type: "json" };
-import frame from "./en-GB/frame.json" with { type: "json" };
-import help from "./en-GB/help.json" with { type: "json" };
-import level from "./en-GB/level.json" with { type: "json" };
-import needs from "./en-GB/needs.json" with { type: "json" };
-import note from "./en-GB/note.json" with { type: "json" };
-import outing from "./en-GB/outing.json" with { type: "json" };
-import pace from "./en-GB/pace.json" with { type: "json" };
-import result from "./en-GB/result.json" with { type: "json" };
-import roster from "./en-GB/roster.json" with { type: "json" };
-import settings from "./en-GB/settings.json" with { type: "json" };
-import sign from "./en-GB/sign.json" with { type: "json" };
-import store from "./en-GB/store.json" with { type: "json" };
-import sync from "./en-GB/sync.json" with { type: "json" };
-import term from "./en-GB/term.json" with { type: "json" };
-import timeline from "./en-GB/timeline.json" with { type: "json" };
-import today from "./en-GB/today.json" with { type: "json" };
-import track from "./en-GB/track.json" with { type: "json" };
-import watch from "./en-GB/watch.json" with { type: "json" };
-import american from "./en-US.json" with { type: "json" };
-import { language } from "./language.ts";
+import { signal } from "@preact/signals";
+
+import type { Key } from "./british.ts";
+import { language, rememberLanguage, type Language } from "./language.ts";
 import { speak, type Values, type Words } from "./speak.ts";
 
-const british = {
-  ...attempt, ...board, ...course, ...fence, ...field, ...finding, ...frame, ...help, ...level, ...needs, ...note, ...outing, ...pace,
-  ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline, ...today, ...track,
-  ...watch,
-}; // prettier-ignore
+export type { Key } from "./british.ts";
 
-export type Key = keyof typeof british;
+declare const __WORDS__: Record<Language, string>;
 
-const TABLES: Record<string, { readonly [key: string]: Words | undefined }> = { "en-GB": british, "en-US": american };
+type Table = { readonly [key: string]: Words | undefined };
+
+const table = signal<Table>({});
+
+/** Fetches the texts of the language in use; before the first screen, and again when another is chosen. */
+export async function readWords(chosen: Language = language.value): Promise<void> {
+  const [common, own] = await Promise.all([textsIn("en-GB"), textsIn(chosen)]);
+  table.value = { ...common, ...own };
+  language.value = chosen;
+}
+
+async function textsIn(chosen: Language): Promise<Table> {
+  const reply = await fetch(__WORDS__[chosen]);
+  if (!reply.ok) throw new Error(`no texts in ${chosen}: ${reply.status}`);
+  return reply.json();
+}
+
+/** Changes the language, now and on later days. */
+export async function chooseLanguage(chosen: Language): Promise<void> {
+  await readWords(chosen);
+  rememberLanguage(chosen);
+}
 
 /** The text of `key` with its gaps filled. Where it has plural forms, `values.n` chooses the form. */
 export function t(key: Key, values: Values = {}): string {
@@ -46,12 +41,12 @@ export function t(key: Key, values: Values = {}): string {
 
 /** Whether there is a text under this key, for words that come from data. */
 export function knows(key: string): boolean {
-  return key in british;
+  return key in table.value;
 }
 
 /** The same for phrases that pure modules chose, such as `pace.speed_slow`. */
 export function say(phrase: { key: string; values?: Values }): string {
-  const words = TABLES[language.value]![phrase.key] ?? (british as Record<string, Words>)[phrase.key];
+  const words = table.value[phrase.key];
   if (words === undefined) console.error(`no words for ${phrase.key}`);
   return speak(words ?? phrase.key, phrase.values ?? {}, language.value);
 }

@@ -9,8 +9,7 @@ export type Language = (typeof LANGUAGES)[number];
 
 export const language = signal<Language>(recall<Language>("language") ?? fromDevice());
 
-export function chooseLanguage(chosen: Language): void {
-  language.value = chosen;
+export function rememberLanguage(chosen: Language): void {
   remember("language", chosen);
 }
 
