@@ -82,7 +82,7 @@ def test_a_rulebook_of_ones_own(run, tmp_path):
 def test_a_bad_rulebook_is_refused_by_file_key_and_reason(run, tmp_path):
     (tmp_path / "yard.toml").write_text(YARD.replace("= 60", "= 0.6"), encoding="utf-8")
     key = "levels.low.cross_country.fixed_height_cm.value"
-    refused(run("rulebooks", "add", str(tmp_path / "yard.toml")), "yard.toml", key, "0.6 cm cannot be meant", "write 60")
+    refused(run("rulebooks", "add", str(tmp_path / "yard.toml")), "yard.toml", key, "0.6 cm cannot be", "write 60")
     assert not (tmp_path / "rulebooks").exists()
     refused(run("rulebooks", "add", str(tmp_path / "nothing.toml")), "nothing.toml", "cannot be read")
 
