@@ -2,8 +2,11 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { byAttention, causeOf, type Fact } from "../../webclient/src/board/attention.ts";
 import { dots, spanDays } from "../../webclient/src/board/evidencePicture.ts";
-import { aimOf, byPhase, ladder, mostUrgentFirst } from "../../webclient/src/board/ladder.ts";
+import { aimOf, byPhase, ladder, mostUrgentFirst, withinReach } from "../../webclient/src/board/ladder.ts";
+import { aboutIds, isAllClear, outingTimeline } from "../../webclient/src/board/outingTimeline.ts";
 import type { EvidenceLine, Finding, Standing } from "../../webclient/src/board/standing.ts";
+import { newestWord } from "../../webclient/src/board/words.ts";
+import type { Attempt, TimedCanter, Word } from "../../webclient/src/entries/bodies.ts";
 
 const counts = { shown: 0, building: 0, untried: 0, shaky: 0, gone_stale: 0, on_hold: 0 };
 
@@ -80,4 +83,31 @@ test("a coach sees the unanswered fall first and the quiet book last", () => {
   const order = byAttention(facts).map((each) => each.title);
   assert.deepEqual(order, ["fall", "lapsing", "stops", "new", "answered", "quiet"]);
   assert.equal(causeOf(facts[3]!), "nothing");
+});
+
+test("a board shows the ladder up to one level above the aim", () => {
+  const levels = ["a", "b", "c", "d"].map((id, order) => standing(id, order));
+  const { near, beyond } = withinReach(levels, levels[1]);
+  assert.deepEqual([near.length, beyond.map((each) => each.level_id)], [3, ["d"]]);
+  assert.equal(withinReach(levels, undefined).near.length, 4);
+});
+
+test("attempts at one fence in a row stand together, a canter between them apart", () => {
+  const at = (minute: number) => `2026-05-01T10:0${minute}:00.000Z`;
+  const attempt = (id: string, fence_id: string, minute: number, outcome = "clear") =>
+    ({ record_id: id, recorded_at: at(minute), body: { fence_id, sequence_id: null, outcome } as unknown as Attempt });
+  const canter = { record_id: "c", recorded_at: at(3), body: {} as TimedCanter };
+  const items = outingTimeline([attempt("1", "f", 1), attempt("2", "f", 2), attempt("3", "f", 4, "refusal")], [canter]);
+  assert.deepEqual(items.map((item) => item.what), ["attempts", "canter", "attempts"]);
+  assert.deepEqual(aboutIds(items[0]!), ["1", "2"]);
+  assert.deepEqual(items.map(isAllClear), [true, true, false]);
+});
+
+test("the newest word on a level stands; one not yet sent is the newest of all", () => {
+  const word = (reason: string, number: number | null, level_id = "l") =>
+    ({ number, recorded_at: "2026-05-01T10:00:00.000Z", body: { rulebook_id: "r", level_id, reason } as unknown as Word });
+  const words = [word("old", 3), word("unsent", null), word("new", 9), word("elsewhere", 12, "m")];
+  assert.equal(newestWord(words, "r", "l")?.body.reason, "unsent");
+  assert.equal(newestWord(words.filter((each) => each.number !== null), "r", "l")?.body.reason, "new");
+  assert.equal(newestWord(words, "other", "l"), undefined);
 });

@@ -28,3 +28,9 @@ const URGENCY = ["on_hold", "shaky", "gone_stale", "untried", "building", "shown
 export function mostUrgentFirst(findings: readonly Finding[]): Finding[] {
   return [...findings].sort((a, b) => URGENCY.indexOf(a.state) - URGENCY.indexOf(b.state));
 }
+
+/** The levels up to one above the aim, and those further off: nobody reads a whole ladder in a field. */
+export function withinReach(levels: readonly Standing[], aim: Standing | undefined): { near: Standing[]; beyond: Standing[] } {
+  const last = aim ? levels.indexOf(aim) + 1 : levels.length - 1;
+  return { near: levels.slice(0, last + 1), beyond: levels.slice(last + 1) };
+}

@@ -9,14 +9,24 @@ export type Item<A extends Made<Attempt>, C extends Made<TimedCanter>> =
   | { what: "attempts"; at_ms: number; fence_id: string; attempts: A[] }
   | { what: "canter"; at_ms: number; canter: C };
 
-/** Oldest first. */
+/** Oldest first; attempts at one fence that follow each other stand together. */
 export function outingTimeline<A extends Made<Attempt>, C extends Made<TimedCanter>>(
   attempts: readonly A[],
   canters: readonly C[],
 ): Item<A, C>[] {
   const ridden = presentations(attempts).map((line) => ({ what: "attempts" as const, ...line }));
   const timed = canters.map((canter) => ({ what: "canter" as const, at_ms: madeAt(canter), canter }));
-  return [...ridden, ...timed].sort((a, b) => a.at_ms - b.at_ms);
+  return together([...ridden, ...timed].sort((a, b) => a.at_ms - b.at_ms));
+}
+
+function together<A extends Made<Attempt>, C extends Made<TimedCanter>>(items: Item<A, C>[]): Item<A, C>[] {
+  const kept: Item<A, C>[] = [];
+  for (const item of items) {
+    const last = kept.at(-1);
+    if (last?.what === "attempts" && item.what === "attempts" && last.fence_id === item.fence_id) last.attempts.push(...item.attempts);
+    else kept.push(item);
+  }
+  return kept;
 }
 
 /** The records an item is about: what is said of any of them stands under it. */

@@ -17,10 +17,11 @@ export function EvidencePicture({ evidence, asOf }: { evidence: EvidenceLine[]; 
   const placed = dots(evidence, asOf);
   const bad = placed.filter((dot) => dot.lane === "bad").length;
   const span = spanDays(evidence, asOf);
+  const top = Math.min(40, LANE.good - STACK * Math.min(4, Math.max(0, ...placed.map((dot) => (dot.lane === "good" ? dot.stack : 0)))) - 18);
   const said = t("finding.picture_said", { good: placed.length - bad, bad, n: span });
   return (
     <figure class="picture">
-      <svg viewBox={`0 0 ${WIDTH} 122`} class="picture__drawing" role="img" aria-label={said}>
+      <svg viewBox={`0 ${top} ${WIDTH} ${122 - top}`} class="picture__drawing" role="img" aria-label={said}>
         <line x1={LEFT} x2={WIDTH - RIGHT} y1="73" y2="73" class="picture__rail" />
         <text x={LEFT} y={AXIS + 12} class="picture__text">{showShortDay(dayBefore(asOf, span))}</text>
         <text x={WIDTH - RIGHT} y={AXIS + 12} class="picture__text picture__text--end">{showShortDay(asOf)}</text>

@@ -1,4 +1,4 @@
-import { aimOf, ladder } from "../../board/ladder.ts";
+import { aimOf, ladder, withinReach } from "../../board/ladder.ts";
 import type { Standing } from "../../board/standing.ts";
 import { FindingStrip } from "../../charts/FindingStrip.tsx";
 import { Row, Rows, Section } from "../../parts/Card.tsx";
@@ -33,18 +33,35 @@ function HorseLadder({ horse, standings }: { horse: SavedRecord<"horse">; standi
   const levels = ladder(standings, horse.record_id);
   const aim = aimOf(levels, horse.body.present_level_id);
   const empty = horse.body.rulebook_id === null ? t("board.no_rulebook") : t("board.no_standing");
+  const { near, beyond } = withinReach(levels, aim);
+  const row = (level: Standing) => <LevelRow level={level} horse={horse} aim={aim} key={level.level_id} />;
   return (
     <Section title={horse.body.name}>
-      <Rows empty={empty}>
-        {levels.map((level) => (
-          <Row
-            href={`/board/${horse.record_id}/${level.level_id}`} key={level.level_id}
-            title={<LevelName level={level} present={level.level_id === horse.body.present_level_id} aim={level === aim} />}
-            detail={<span class="level"><FindingStrip summary={level.summary} /></span>}
-          />
-        ))}
-      </Rows>
+      <Rows empty={empty}>{near.map(row)}</Rows>
+      {beyond.length > 0 && (
+        <details>
+          <summary class="more">{t("board.beyond", { n: beyond.length })}</summary>
+          <Rows>{beyond.map(row)}</Rows>
+        </details>
+      )}
     </Section>
+  );
+}
+
+interface LevelRowProps {
+  level: Standing;
+  horse: SavedRecord<"horse">;
+  aim: Standing | undefined;
+}
+
+function LevelRow({ level, horse, aim }: LevelRowProps) {
+  const present = level.level_id === horse.body.present_level_id;
+  return (
+    <Row
+      href={`/board/${horse.record_id}/${level.level_id}`}
+      title={<LevelName level={level} present={present} aim={level === aim} />}
+      detail={<span class="level"><FindingStrip summary={level.summary} /></span>}
+    />
   );
 }
 

@@ -33,12 +33,12 @@ export function LevelBoard({ params }: Props) {
         <Notice tone={place === 0 && standing.cautions.length > 1 ? "attention" : "plain"} key={caution}><p>{caution}</p></Notice>
       ))}
       <div class="two-columns">
-        <Findings standing={standing} />
         <div>
           <CoachWord standing={standing} />
           <NextSteps standing={standing} />
           <AsOf standing={standing} />
         </div>
+        <Findings standing={standing} />
       </div>
     </Screen>
   );

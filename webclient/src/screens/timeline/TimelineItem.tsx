@@ -31,10 +31,16 @@ function Attempts({ fenceId, attempts, ids }: { fenceId: string; attempts: Saved
   return (
     <>
       <span class="timeline__what">{label}: {attempts.map(({ body }) => outcomeOf(body)).join(", ")}</span>
-      {attempts.map(({ body, record_id }) => <span class="timeline__how" key={record_id}>{mannerWords(body, say)}{body.note && ` – ${body.note}`}</span>)}
+      {manners(attempts).map((manner) => <span class="timeline__how" key={manner}>{manner}</span>)}
       <Said ids={ids} about={ids[0]!} what={label} />
     </>
   );
+}
+
+/** How each was met, said once where several were met alike. */
+function manners(attempts: SavedRecord<"attempt">[]): string[] {
+  const said = attempts.map(({ body }) => [mannerWords(body, say), body.note].filter(Boolean).join(" – "));
+  return [...new Set(said)].filter(Boolean);
 }
 
 function outcomeOf(attempt: Attempt): string {
