@@ -4,20 +4,12 @@ import math
 
 from fieldtally.book.words import ASKS
 from fieldtally.readiness.limits import FENCE_DIMENSIONS
+from fieldtally.trade.asks import PROFILES
 
 ASK_BIT = {ask: 1 << place for place, ask in enumerate(ASKS)}
 
 # What a profile asks by its nature, used where nobody ticked what the fence asks.
-BY_PROFILE = {
-    "vertical": ("fixed",), "oxer": ("fixed",), "triple_bar": ("fixed",), "ramp": ("fixed",),
-    "table": ("fixed", "wide_table"), "log": ("fixed",), "wall": ("fixed",), "palisade": ("fixed",),
-    "rail": ("fixed", "airy_rail"), "roofed": ("fixed",), "brush": ("brush",), "bullfinch": ("brush",),
-    "corner": ("fixed", "corner"), "narrow": ("fixed", "narrow"), "chevron": ("fixed", "narrow"),
-    "keyhole": ("fixed",), "trakehner": ("fixed", "ditch"), "ditch": ("ditch",),
-    "ditch_and_brush": ("brush", "ditch"), "step": ("bank",), "bank": ("bank",), "drop": ("drop",),
-    "water": ("water",), "sunken_road": ("bank", "drop"), "coffin": ("fixed", "ditch"),
-    "cross_pole": ("show_jump",),
-}  # fmt: skip
+BY_PROFILE = {profile: asks for profile, (asks, _) in PROFILES.items()}
 
 
 def asks_of(part: dict) -> int:
@@ -37,8 +29,8 @@ def dimensions_of(part: dict) -> list[float]:
 
 def greatest_dimensions(fence: dict) -> list[float]:
     """Of a combination: the greatest of each dimension over the fence itself and its elements."""
-    parts = [dimensions_of(part) for part in (fence, *fence["elements"])]
-    return [max((value for value in column if not math.isnan(value)), default=math.nan) for column in zip(*parts)]
+    columns = zip(*map(dimensions_of, (fence, *fence["elements"])), strict=True)
+    return [max((value for value in column if not math.isnan(value)), default=math.nan) for column in columns]
 
 
 def element_of(fence: dict, letter: str | None) -> dict:
