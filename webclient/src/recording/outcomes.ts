@@ -1,6 +1,6 @@
 // Which outcomes can be tapped at a fence, and what each means for what comes next.
 
-import { FALLS, OUTCOMES, STOPS } from "../entries/bodies.ts";
+import { FALLS, STOPS } from "../entries/bodies.ts";
 import type { Activity, Fence, Outcome } from "../entries/bodies.ts";
 
 const among = (words: readonly string[], word: string): boolean => words.includes(word);
@@ -18,7 +18,11 @@ export function isShowJump(fence: Pick<Fence, "profile" | "asks">, activity: Act
   return activity === "jumping_school" || fence.profile === "cross_pole" || fence.asks.includes("show_jump");
 }
 
-/** Everything but clear, in the order in which it is met in the field: commonest first, falls apart. */
+/** Everything but clear, commonest first, falls apart from what is tapped often. */
+const BESIDE_CLEAR: readonly Outcome[] = [
+  "refusal", "run_out", "circle", "knockdown", "missed_flag", "retired", "rider_fall", "horse_fall",
+];
+
 export function outcomesBesideClear(showJump: boolean): Outcome[] {
-  return OUTCOMES.filter((outcome) => outcome !== "clear" && (showJump || outcome !== "knockdown"));
+  return BESIDE_CLEAR.filter((outcome) => showJump || outcome !== "knockdown");
 }

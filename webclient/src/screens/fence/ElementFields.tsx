@@ -20,7 +20,7 @@ export function ElementFields({ element, at, last, problems, onChange, onRemove 
   const path = `elements.${at}.`;
   const letter = LETTERS[at]!;
   return (
-    <section class="card" aria-label={t("fence.element_is", { letter })}>
+    <section class="element" aria-label={t("fence.element_is", { letter })}>
       <h2>{t("fence.element_is", { letter })}</h2>
       <PartFields part={element} path={path} problems={problems} onChange={onChange} />
       {!last && <ToNext element={element} at={at} problems={problems} onChange={onChange} />}

@@ -6,7 +6,7 @@ import { toast } from "../../parts/toast.ts";
 import { move } from "../../recording/reorder.ts";
 import { save, type SavedRecord } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
-import { fenceFacts } from "../outing/names.ts";
+import { fenceBrief } from "../outing/names.ts";
 
 interface Props {
   fences: SavedRecord<"fence">[];
@@ -51,7 +51,7 @@ function FenceLine({ fence, first, last, onMove }: LineProps) {
       <Link class="row__link" href={`/fence/${fence.record_id}`}>
         <span class="row__words">
           <span class="row__title">{label}{favourite && <span aria-hidden="true"> ★</span>}</span>
-          <span class="row__detail">{fenceFacts(fence.body)}</span>
+          <span class="row__detail">{fenceBrief(fence.body)}</span>
         </span>
       </Link>
       {onMove && (

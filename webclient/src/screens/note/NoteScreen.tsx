@@ -57,9 +57,9 @@ function Write({ about_id, back }: { about_id: string; back: string }) {
   };
   return (
     <form class="form" onSubmit={(event) => { event.preventDefault(); void keep(); }}>
-      <TextBox label={t("note.text")} hint={t("note.hint")} value={text} onInput={setText} lines={5} most={4000} trouble={empty ? t("note.empty") : null} />
-      <Phrases onPick={(phrase) => setText(text ? `${text.trimEnd()} ${phrase}` : phrase)} />
+      <TextBox label={t("note.text")} hint={t("note.hint")} value={text} onInput={setText} lines={4} most={4000} trouble={empty ? t("note.empty") : null} />
       <BigButton tone="main" type="submit">{t("note.save")}</BigButton>
+      <Phrases onPick={(phrase) => setText(text ? `${text.trimEnd()}, ${phrase.toLowerCase()}` : phrase)} />
     </form>
   );
 }

@@ -33,24 +33,24 @@ export function AttemptList({ params }: { params: { id: string } }) {
 }
 
 function Line({ view, line }: { view: OutingView; line: Presented<SeenAttempt> }) {
-  return <>{line.attempts.map((attempt) => <One view={view} attempt={attempt} at_ms={line.at_ms} together={line.attempts.length > 1} key={attempt.record_id} />)}</>;
+  return <>{line.attempts.map((attempt, at) => <One view={view} attempt={attempt} at_ms={at ? null : line.at_ms} key={attempt.record_id} />)}</>;
 }
 
 interface OneProps {
   view: OutingView;
   attempt: SeenAttempt;
-  at_ms: number;
-  together: boolean;
+  /** Said once for all elements of one presentation. */
+  at_ms: number | null;
 }
 
-function One({ view, attempt, at_ms, together }: OneProps) {
+function One({ view, attempt, at_ms }: OneProps) {
   const fence = view.fences.find((each) => each.record_id === attempt.body.fence_id);
   const state = taps.value.find((tap) => tap.record_id === attempt.record_id)?.state;
   const details = [mannerWords(mannerOf(attempt.body)), attempt.body.note].filter(Boolean).join(" · ");
   return (
-    <li class={together ? "row row--together" : "row"}>
+    <li class={at_ms === null ? "row row--together" : "row"}>
       <Link class="row__link" href={`/attempt/${attempt.record_id}`}>
-        <span class="row__end">{showClock(at_ms)}</span>
+        <span class="row__end attempt-row__time">{at_ms !== null && showClock(at_ms)}</span>
         <span class="row__words">
           <span class="row__title">{attemptName(attempt.body, fence?.body)}</span>
           <span class="row__detail">{details}</span>

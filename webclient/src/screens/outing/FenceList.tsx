@@ -8,7 +8,7 @@ import { asksAmong, type FenceFilter, matching, NO_FILTER } from "../../recordin
 import { byFence, clearThroughout, tallyOf } from "../../recording/tally.ts";
 import type { SavedRecord } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
-import { fenceFacts, fenceWords, tallyWords } from "./names.ts";
+import { fenceBrief, fenceWords, tallyWords } from "./names.ts";
 import type { OutingView, SeenAttempt } from "./useOuting.ts";
 
 /** Lasts from fence to fence, not from day to day. */
@@ -56,7 +56,7 @@ function FenceRow({ fence, attempts, outing_id, chosen }: RowProps) {
       <Link class="row__link fence-row" href={`/outing/${outing_id}/fence/${fence.record_id}`} aria-current={chosen ? "true" : undefined}>
         <span class="row__words">
           <span class="row__title">{body.label}{body.favourite && <Star />}</span>
-          <span class="row__detail">{fenceFacts(body)}</span>
+          <span class="row__detail">{fenceBrief(body)}</span>
           {attempts.length > 0 && <span class="fence-row__tally">{tallyWords(tallyOf(attempts))}<Throughout fence={fence} attempts={attempts} /></span>}
         </span>
         {attempts.length > 0 && <span class="fence-row__count" aria-hidden="true">{attempts.length}</span>}
@@ -88,7 +88,7 @@ function FilterBar({ fences }: { fences: SavedRecord<"fence">[] }) {
         <option value="">{t("outing.any_ask")}</option>
         {asks.map((each) => <option value={each} key={each}>{t(`ask.${each}`)}</option>)}
       </select>
-      <button type="button" class="button" aria-pressed={favourites} onClick={() => change({ favourites: !favourites })}><span aria-hidden="true">★</span> {t("outing.favourites")}</button>
+      <button type="button" class="button" aria-pressed={favourites} aria-label={t("outing.favourites")} onClick={() => change({ favourites: !favourites })}><span aria-hidden="true">★</span></button>
     </div>
   );
 }

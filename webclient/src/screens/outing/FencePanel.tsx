@@ -59,7 +59,7 @@ export function FencePanel({ view, fence, mayRecord }: Props) {
         <MannerChips manner={manner} profile={partProfile(fence, place)} onChange={setManner} />
         {isShowJump(fence.body, view.outing.body.activity) && <HeightNow view={view} fence={fence} />}
         <div class="panel__controls">
-          <Neighbours view={view} fence={fence} />
+          {!choosing && <Neighbours view={view} fence={fence} />}
           <TapBar view={view} />
           {isCombination(fence.body) && <ElementRow fence={fence.body} at={place.element} here={here} onPick={(letter, event) => wasMeant(CONTROL, event) && setPicked(letter)} />}
           {choosing ? <OutcomeGrid showJump={isShowJump(fence.body, view.outing.body.activity)} element={place.element} onOutcome={record} onCancel={open} />

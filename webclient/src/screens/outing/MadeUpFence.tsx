@@ -12,6 +12,7 @@ import { ASKS_BY_PROFILE } from "../../recording/asks.ts";
 import { DIMENSION_LIMITS_CM, withinLimits } from "../../recording/dimensions.ts";
 import { NOT_MEASURED, type Typed } from "../../recording/fenceForm.ts";
 import { madeUpBody, mainDimension } from "../../recording/madeUp.ts";
+import { asksAtOuting } from "../../recording/profiles.ts";
 import { nextOrder } from "../../recording/reorder.ts";
 import { save } from "../../store/book.ts";
 import { showHeight } from "../../units/index.ts";
@@ -36,24 +37,25 @@ function Form({ view }: { view: OutingView }) {
   const [height, setHeight] = useState<Typed>(NOT_MEASURED);
   const [label, setLabel] = useState("");
   const [keepIt, setKeepIt] = useState(false);
+  const byNature = (each: Profile): Ask[] => asksAtOuting(view.outing.body.activity) ?? [...ASKS_BY_PROFILE[each]];
   const home = `/outing/${view.outing.record_id}`;
   const trouble = profile === null ? null : troubleOf(profile, height);
   const make = async () => {
     if (!profile || trouble) return toast(trouble ?? t("fence.profile_missing"));
     const field_id = keepIt ? view.outing.body.field_id : null;
     const order = field_id ? nextOrder(view.fences.filter((fence) => fence.body.field_id)) : null;
-    const made = { profile, asks: asks ?? [], asks_ticked: asks !== null, label, height, field_id, order };
+    const made = { profile, asks: asks ?? byNature(profile), asks_ticked: true, label, height, field_id, order };
     const saved = await save("fence", madeUpBody(made, (each) => t(`profile.${each}`), view.fences)).catch(() => null);
     if (!saved) return toast(t("fence.not_saved"));
     navigate(`${home}/fence/${saved.record_id}`, { replace: true });
   };
   return (
     <Screen title={t("outing.make_up")} back={home} recording>
-      <ProfileChoice label={t("fence.profile")} value={profile} onChoose={setProfile} />
+      <ProfileChoice label={t("fence.profile")} value={profile} activity={view.outing.body.activity} onChoose={setProfile} />
       {profile && <>
         <LengthBox dimension={mainDimension(profile)} value={height} problem={trouble ? { path: "height", code: height.bad ? "not_a_number" : "out_of_range" } : undefined} onChange={setHeight} />
         <ManyChoices
-          label={t("fence.asks")} values={asks ?? [...ASKS_BY_PROFILE[profile]]} onChange={setAsks}
+          label={t("fence.asks")} values={asks ?? byNature(profile)} onChange={setAsks}
           choices={ASKS.filter((ask) => ask !== "combination").map((value) => ({ value, words: t(`ask.${value}`) }))}
         />
         <TextBox label={t("outing.made_up_label")} value={label} onInput={setLabel} most={60} autoComplete="off" hint={t("outing.made_up_label_hint", { word: t(`profile.${profile}`) })} />
@@ -63,7 +65,7 @@ function Form({ view }: { view: OutingView }) {
             <span>{t("outing.keep_in_field", { field: view.field?.body.name ?? "" })}</span>
           </label>
         )}
-        <div class="lower"><BigButton tone="main" onClick={() => void make()}>{t("outing.use_it")}</BigButton></div>
+        <div class="panel__controls"><BigButton tone="main" onClick={() => void make()}>{t("outing.use_it")}</BigButton></div>
       </>}
     </Screen>
   );

@@ -14,21 +14,27 @@ interface Props {
   open?: boolean;
 }
 
-/** A desk has room for all of it at once; a phone shows one line until it is asked for more. */
+/** A desk has room for all of it at once; a phone shows one line until it is asked for more, and above that
+ * how the horse went, where it is tall enough. */
 const roomForAll = (): boolean => matchMedia("(min-width: 60rem) and (min-height: 40rem)").matches;
+const roomForAttitude = (): boolean => matchMedia("(min-height: 54rem)").matches;
 
 /** How the next attempt is met and how the horse goes: as last time, unless changed here. */
 export function MannerChips({ manner, profile, onChange, open = false }: Props) {
   const [shown, setShown] = useState(open || roomForAll());
+  const toggle = (event: MouseEvent) => {
+    setShown(!shown);
+    (event.currentTarget as Element).scrollIntoView({ block: "start" });
+  };
   return (
-    <div class="manner">
+    <div class={shown ? "manner manner--open" : "manner"}>
       {!open && (
-        <button type="button" class="big-button manner__line" aria-expanded={shown} onClick={() => setShown(!shown)}>
-          <span class="manner__words"><span class="unseen">{t("attempt.manner_next")}</span>{mannerWords(manner)}</span>
+        <button type="button" class="big-button manner__line" aria-expanded={shown} onClick={toggle}>
+          <span class="manner__words"><span class="manner__label">{t("attempt.manner_next")}</span>{mannerWords(manner)}</span>
           <span class="manner__change">{shown ? t("attempt.manner_close") : t("attempt.manner_change")}</span>
         </button>
       )}
-      {shown && <AttitudeChips manner={manner} onChange={onChange} />}
+      {(shown || roomForAttitude()) && <AttitudeChips manner={manner} onChange={onChange} />}
       {shown && [...firstSides(profile), ...otherSides(profile)].map((side) => <SideChips side={side} manner={manner} onChange={onChange} key={side} />)}
     </div>
   );

@@ -20,7 +20,7 @@ export function OutcomeGrid({ showJump, element, onOutcome, onCancel }: Props) {
           {t(`outcome.${outcome}`)}
         </BigButton>
       ))}
-      <BigButton tone="quiet" onClick={onCancel}>{t("frame.cancel")}</BigButton>
+      <div class="outcome-grid__cancel"><BigButton onClick={onCancel}>{t("frame.cancel")}</BigButton></div>
     </div>
   );
 }

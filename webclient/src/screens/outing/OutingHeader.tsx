@@ -1,9 +1,11 @@
+import { Link } from "wouter-preact";
+
 import { showDay } from "../../words/dates.ts";
 import { t } from "../../words/index.ts";
 import type { OutingView } from "./useOuting.ts";
 
 /** Where, when and how it is today, in one or two lines. */
-export function OutingHeader({ view }: { view: OutingView }) {
+export function OutingHeader({ view, mayRecord }: { view: OutingView; mayRecord: boolean }) {
   const { outing, field, horse } = view;
   const { body } = outing;
   const facts = [
@@ -16,9 +18,12 @@ export function OutingHeader({ view }: { view: OutingView }) {
     body.closed && t("outing.finished"),
   ].filter(Boolean);
   return (
-    <p class="outing-facts">
-      <strong>{horse?.body.name ?? t("outing.no_horse")}, {body.field_id ? (field?.body.name ?? t("outing.field_unknown")) : t("outing.no_field")}</strong>
-      <span class="quiet">{facts.join(" · ")}</span>
-    </p>
+    <div class="outing-facts">
+      <p>
+        <strong>{horse?.body.name ?? t("outing.no_horse")}, {body.field_id ? (field?.body.name ?? t("outing.field_unknown")) : t("outing.no_field")}</strong>
+        <span class="quiet">{facts.join(" · ")}</span>
+      </p>
+      {mayRecord && <Link class="button" href={`/outing/${outing.record_id}/details`}>{t("outing.details")}</Link>}
+    </div>
   );
 }

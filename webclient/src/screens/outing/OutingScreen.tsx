@@ -43,7 +43,7 @@ function Shown({ view, fence_id }: { view: OutingView; fence_id: string | null }
   return (
     <Screen
       title={fence?.body.label ?? outingTitle(view)} back={fence ? `/outing/${view.outing.record_id}` : "/"} recording={mayRecord}
-      actions={fence && mayRecord && <FenceActions fence={fence} outing_id={view.outing.record_id} />}
+      actions={fence && mayRecord && !fall && <FenceActions fence={fence} outing_id={view.outing.record_id} />}
     >
       <p class="unseen" role="status" aria-live="polite">{announced.value}</p>
       {fall ? <StopNotice view={view} record_id={fall.record_id} /> : <ListAndPanel view={view} fence={fence} mayRecord={mayRecord} />}
@@ -55,7 +55,7 @@ function ListAndPanel({ view, fence, mayRecord }: { view: OutingView; fence: Sav
   return (
     <div class={fence ? "recording recording--at-fence" : "recording"}>
       <section class="recording__list" aria-label={t("outing.fences")}>
-        <OutingHeader view={view} />
+        <OutingHeader view={view} mayRecord={mayRecord} />
         <FallBanner view={view} />
         <Cautions view={view} />
         <FenceList view={view} chosen={fence?.record_id ?? null} mayRecord={mayRecord} />
@@ -75,14 +75,19 @@ function Beside({ view, mayRecord }: { view: OutingView; mayRecord: boolean }) {
   const base = `/outing/${view.outing.record_id}`;
   return (
     <section class="recording__beside">
-      {mayRecord && <TapBar view={view} />}
       <div class="recording__doors">
-        {mayRecord && <Link class="big-button big-button--main" href={`${base}/made-up`}>{t("outing.make_up")}</Link>}
-        <Link class="big-button" href={`/watch?outing=${view.outing.record_id}`}>{t("outing.stopwatch")}</Link>
         <Link class="big-button" href={`${base}/attempts`}>{t("outing.timeline")}</Link>
         <Link class="big-button" href={`/note/${view.outing.record_id}`}>{t("outing.notes")}</Link>
-        {mayRecord && <Link class="big-button" href={`${base}/details`}>{t("outing.details")}</Link>}
       </div>
+      {mayRecord && (
+        <div class="panel__controls">
+          {view.attempts.length > 0 && <TapBar view={view} />}
+          <div class="recording__doors">
+            <Link class="big-button big-button--main" href={`${base}/made-up`}>{t("outing.make_up")}</Link>
+            <Link class="big-button" href={`/watch?outing=${view.outing.record_id}`}>{t("outing.stopwatch")}</Link>
+          </div>
+        </div>
+      )}
     </section>
   );
 }

@@ -2,7 +2,7 @@
 
 import type { Attempt, Fence } from "../../entries/bodies.ts";
 import { everythingAsked } from "../../recording/fenceList.ts";
-import { DIMENSIONS } from "../../recording/dimensions.ts";
+import { DIMENSIONS, firstDimensions } from "../../recording/dimensions.ts";
 import { type Manner, saidWords, type Side } from "../../recording/manner.ts";
 import type { Tally } from "../../recording/tally.ts";
 import { showHeight } from "../../units/index.ts";
@@ -35,6 +35,14 @@ export function fenceFacts(fence: Fence): string {
   const sizes = DIMENSIONS.flatMap((name) => (fence[name] === null ? [] : [t(`fence.size.${name}`, { size: showHeight(fence[name]) })]));
   return [profile, sizes.join(", ")].filter(Boolean).join(" · ");
 }
+
+/** "Log · 88 cm high": the one measure that says most, for a line of a list. */
+export function fenceBrief(fence: Fence): string {
+  const main = firstDimensions(fence.profile).find((name) => fence[name] !== null);
+  return fenceFacts(main ? { ...fence, ...NO_SIZES, [main]: fence[main] } : fence);
+}
+
+const NO_SIZES = Object.fromEntries(DIMENSIONS.map((name) => [name, null]));
 
 /** Words that a search finds a fence by, beside its label. */
 export function fenceWords(fence: Fence): string {
