@@ -23,9 +23,11 @@ export function Results() {
   return (
     <Screen title={t("result.title")} back="/board">
       {role !== "reader" && (
-        <div class="buttons">
-          {RESULT_KINDS.map((kind) => <Link class="big-button" href={`/results/new/${kind}${horse_id === ALL ? "" : `?horse=${horse_id}`}`} key={kind}>{t(`result.new_${kind}`)}</Link>)}
-        </div>
+        <Section title={t("result.enter")}>
+          <div class="buttons">
+            {RESULT_KINDS.map((kind) => <Link class="big-button" href={`/results/new/${kind}${horse_id === ALL ? "" : `?horse=${horse_id}`}`} key={kind}>{t(`result.new_${kind}`)}</Link>)}
+          </div>
+        </Section>
       )}
       {horses && horses.length > 1 && (
         <Choices

@@ -51,7 +51,7 @@ function CanterView({ canter }: { canter: Canter }) {
       {writes && <CanterNote canter={canter} />}
       <p class="buttons"><Link class="button" href={`/outing/${canter.body.outing_id}`}>{t("watch.to_outing")}</Link></p>
       {writes && (
-        <div class="watch__controls">
+        <div class="watch__after">
           <BigButton tone="stop" onClick={() => void throwAway(canter.record_id, navigate)}>{t("watch.throw_away")}</BigButton>
           <BigButton tone="main" onClick={() => navigate(again(canter.body))}>{t("watch.again")}</BigButton>
         </div>
@@ -88,7 +88,7 @@ function Headline({ body }: { body: TimedCanter }) {
       {late && (
         <>
           <p class="result__late">{say(earlyOrLate(late.seconds_late, "seconds"))}</p>
-          <p>{t("watch.late_line", { seconds: say(earlyOrLate(late.seconds_late, "seconds")), metres: say(earlyOrLate(late.metres_late, "metres")), target: rounded(late.target_speed_mpm) })}</p>
+          <p>{t("watch.late_line", { metres: say(earlyOrLate(late.metres_late, "metres")), target: rounded(late.target_speed_mpm) })}</p>
           <p class={`result__verdict result__verdict--${late.verdict}`}>{say(verdict(late))}</p>
         </>
       )}

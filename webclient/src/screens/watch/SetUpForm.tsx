@@ -38,7 +38,7 @@ export function SetUpForm({ setUp }: { setUp: SetUp }) {
 
 function OutingChoice({ setUp: { outings, horses, outing, horse, choose } }: { setUp: SetUp }) {
   if (horses.length === 0) {
-    return <Notice tone="attention" actions={<Link class="button" href="/">{t("watch.add_horse")}</Link>}><p>{t("watch.no_horses")}</p></Notice>;
+    return <Notice tone="attention" actions={<Link class="button" href="/horse/new">{t("watch.add_horse")}</Link>}><p>{t("watch.no_horses")}</p></Notice>;
   }
   const name = (id: string): string => horses.find((one) => one.record_id === id)?.body.name ?? "…";
   const chips = outings.map((one) => ({ value: one.record_id, words: t("watch.outing_today", { horse: name(one.body.horse_id), activity: t(`activity.${one.body.activity}`) }) }));
@@ -73,7 +73,7 @@ function TrackChoice({ setUp: { tracks, track, field_id, choose } }: { setUp: Se
         label={t("watch.track")} value={measuring ? NEW : (track?.record_id ?? null)} choices={[...chips, { value: NEW, words: t("watch.track_new") }]}
         onChoose={(id) => (id === NEW ? setMeasuring(true) : made(id as string))}
       />
-      {measuring && <div class="card"><TrackForm field_id={field_id} onSaved={made} /></div>}
+      {measuring ? <div class="card"><TrackForm field_id={field_id} onSaved={made} /></div> : <p><Link href="/tracks">{t("track.title")}</Link></p>}
     </>
   );
 }

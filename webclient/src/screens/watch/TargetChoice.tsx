@@ -1,5 +1,5 @@
 import { faceText } from "../../pace/clockface.ts";
-import { courseSpeeds, type Level, levelSpeed } from "../../pace/levels.ts";
+import { courseSpeeds, type Level, levelSpeed, type Rulebook } from "../../pace/levels.ts";
 import { secondsFor, secondsPer100m } from "../../pace/markers.ts";
 import { tenths } from "../../pace/phrases.ts";
 import { Choices } from "../../parts/Choices.tsx";
@@ -16,7 +16,7 @@ const NONE = "none";
 
 /** The target speed: a level's, an own one, or none. */
 export function TargetChoice({ setUp }: { setUp: SetUp }) {
-  const { choice, choose, levels, track } = setUp;
+  const { choice, choose, levels, track, rulebook } = setUp;
   const level = levels.find((one) => one.id === choice.level_id);
   const chosen = level ? level.id : choice.target_speed_mpm === null ? NONE : OWN;
   const chooseBy = (by: string | null): void => {
@@ -31,7 +31,8 @@ export function TargetChoice({ setUp }: { setUp: SetUp }) {
         label={t("watch.target")} value={chosen} onChoose={chooseBy}
         choices={[...chips, { value: OWN, words: t("watch.target_free") }, { value: NONE, words: t("watch.target_none") }]}
       />
-      {level && <LevelSays level={level} />}
+      {level && rulebook && <LevelSays level={level} rulebook={rulebook} />}
+      {rulebook && levels.length === 0 && <p class="quiet">{t("watch.target_states_none", { rulebook: rulebook.title })}</p>}
       {choice.target_speed_mpm !== null && (
         <>
           <Stepper
@@ -46,10 +47,10 @@ export function TargetChoice({ setUp }: { setUp: SetUp }) {
   );
 }
 
-function LevelSays({ level }: { level: Level }) {
+function LevelSays({ level, rulebook }: { level: Level; rulebook: Rulebook }) {
   const [low, high] = courseSpeeds(level) ?? [0, 0];
   const words = low === high ? t("watch.target_states_one", { level: level.name, low }) : t("watch.target_states", { level: level.name, low, high });
-  return <p class="quiet">{words}</p>;
+  return <p class="quiet">{words} {t("watch.target_source", { rulebook: rulebook.title, edition: rulebook.edition })}</p>;
 }
 
 /** How the speed feels: seconds for 100 m, the time for the track, where the minute marker stands. */

@@ -1,7 +1,7 @@
 import "./watch.css";
 
 import { useEffect, useState } from "preact/hooks";
-import { Link, useSearch } from "wouter-preact";
+import { useSearch } from "wouter-preact";
 
 import { Button } from "../../parts/BigButton.tsx";
 import { Notice } from "../../parts/Notice.tsx";
@@ -59,14 +59,14 @@ function ReadyWith({ setUp }: { setUp: SetUp }) {
     void setUp.settleOuting();
   };
   useWatchKeys((key, timeStamp) => key === "start_stop" && start(timeStamp));
+  const change = setUp.plan !== null && <Button onClick={() => setChanging(!open)}>{t(open ? "watch.plan_done" : "watch.plan_change")}</Button>;
   return (
-    <Screen title={t("watch.title")} actions={<Link class="button button--quiet" href="/tracks">{t("track.title")}</Link>}>
+    <Screen title={t("watch.title")} actions={change}>
       <div class="set-up">
         {open ? <SetUpForm setUp={setUp} /> : <PlanSummary setUp={setUp} />}
-        {setUp.plan !== null && <p><Button onClick={() => setChanging(!open)}>{t(open ? "watch.plan_done" : "watch.plan_change")}</Button></p>}
         {setUp.plan === null && setUp.horses.length > 0 && <Notice><p>{t("watch.no_track")}</p></Notice>}
       </div>
-      <div class="watch__controls watch__controls--go">
+      <div class={open ? "watch__controls watch__controls--go watch__controls--low" : "watch__controls watch__controls--go"}>
         <WatchButton tone="go" detail={t("watch.go_hint")} disabled={setUp.plan === null} onPress={start}>{t("watch.go")}</WatchButton>
       </div>
     </Screen>
@@ -74,21 +74,18 @@ function ReadyWith({ setUp }: { setUp: SetUp }) {
 }
 
 /** What is set, in a few words, so that START is the only thing in reach. */
-function PlanSummary({ setUp: { choice, track, horse, rulebook, levels } }: { setUp: SetUp }) {
+function PlanSummary({ setUp: { choice, track, horse, levels } }: { setUp: SetUp }) {
   if (!track) return null;
   const level = levels.find((one) => one.id === choice.level_id);
-  const target = choice.target_speed_mpm;
+  const speed = choice.target_speed_mpm;
+  const start = t("watch.how_started", { start: t(`watch.start_${choice.start}`) });
   return (
-    <dl class="facts">
-      <dt>{t("watch.horse")}</dt><dd>{horse?.body.name}</dd>
-      <dt>{t("watch.track")}</dt><dd>{t("watch.track_chip", { name: track.body.name, distance: showDistance(track.body.distance_m) })}</dd>
-      <dt>{t("watch.target")}</dt>
-      <dd>
-        {target === null ? t("watch.target_none") : t("watch.target_mpm", { speed: target })}{level && `, ${level.name}`}
-        {target !== null && <PaceHelp distance_m={track.body.distance_m} speed_mpm={target} />}
-        {level && rulebook && <p class="quiet">{t("watch.target_source", { rulebook: rulebook.title, edition: rulebook.edition })}</p>}
-      </dd>
-      <dt>{t("watch.start_how")}</dt><dd>{t(`watch.start_${choice.start}`)}{choice.over_fences && `, ${t("watch.over_fences").toLowerCase()}`}</dd>
-    </dl>
+    <div class="plan">
+      <p>{horse?.body.name}</p>
+      <p class="plan__track">{t("watch.track_chip", { name: track.body.name, distance: showDistance(track.body.distance_m) })}</p>
+      <p class="plan__target">{speed === null ? t("watch.target_none") : level ? t("watch.target_of", { speed, level: level.name }) : t("watch.target_mpm", { speed })}</p>
+      <p>{start}, {t(choice.over_fences ? "watch.over_fences" : "watch.on_flat").toLowerCase()}</p>
+      {speed !== null && <PaceHelp distance_m={track.body.distance_m} speed_mpm={speed} />}
+    </div>
   );
 }
