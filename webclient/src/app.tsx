@@ -3,7 +3,7 @@
 import { useEffect } from "preact/hooks";
 import { Route, Switch, useLocation } from "wouter-preact";
 
-import { session } from "./account/session.ts";
+import { session, starting } from "./account/session.ts";
 import { ErrorBoundary } from "./health/ErrorBoundary.tsx";
 import { Rescue } from "./health/Rescue.tsx";
 import { StoreNotices } from "./health/StoreNotices.tsx";
@@ -40,6 +40,7 @@ function Screens() {
 }
 
 function ComesFirst({ signedIn }: { signedIn: boolean }) {
+  if (starting.value) return <p class="screen quiet">{t("frame.loading")}</p>;
   if (!signedIn) return <SignIn />;
   if (["opening", "closed"].includes(openState.value)) return <p class="screen quiet">{t("frame.loading")}</p>;
   return <Rescue />;

@@ -6,6 +6,7 @@ import { Board } from "./screens/board/Board.tsx";
 import { FindingScreen } from "./screens/board/FindingScreen.tsx";
 import { LevelBoard } from "./screens/board/LevelBoard.tsx";
 import { Help } from "./screens/help/Help.tsx";
+import { EditHorse, NewHorse } from "./screens/horse/HorseScreen.tsx";
 import { Levels } from "./screens/levels/Levels.tsx";
 import { NeedsYou } from "./screens/needs-you/NeedsYou.tsx";
 import { Roster } from "./screens/roster/Roster.tsx";
@@ -49,6 +50,8 @@ export const ROUTES: RouteLine[] = [
   { path: "/timeline/:id", screen: Timeline },
   { path: "/levels", screen: Levels },
   { path: "/roster", screen: Roster },
+  { path: "/horse/new", screen: NewHorse },
+  { path: "/horse/:id", screen: EditHorse },
   { path: "/sign-in", screen: SignIn, open: true },
   { path: "/outing/:id", screen: OutingScreen },
   { path: "/outing/:id/fence/:fenceId", screen: OutingScreen },

@@ -7,18 +7,35 @@ import "./style/parts.css";
 
 import { render } from "preact";
 
-import { recallSession, session } from "./account/session.ts";
+import { recallSession, serverSays, session, starting } from "./account/session.ts";
+import { startFromServer, startOffline } from "./account/sign.ts";
 import { App } from "./app.tsx";
-import { listenForMistakes } from "./health/mistakes.ts";
-import { openFor } from "./store/open.ts";
+import { listenForMistakes, noteMistake } from "./health/mistakes.ts";
 import { followTheme } from "./style/theme.ts";
 import { startSync } from "./sync/schedule.ts";
 import { watchForUpdates } from "./update/worker.ts";
+import { readWords } from "./words/index.ts";
 
 listenForMistakes();
 followTheme();
 recallSession();
-render(<App />, document.getElementById("app")!);
-if (session.value?.account) void openFor(session.value.account.id);
+void begin();
 startSync();
 watchForUpdates();
+
+async function begin(): Promise<void> {
+  await Promise.all([showApp(), startOffline()]);
+  starting.value = false;
+  if (!session.value?.account) serverSays.value = await startFromServer();
+}
+
+async function showApp(): Promise<void> {
+  const place = document.getElementById("app")!;
+  try {
+    await readWords();
+    render(<App />, place);
+  } catch (error) {
+    noteMistake(error);
+    document.getElementById("unfetched")!.hidden = false; // the connection broke during the very first visit
+  }
+}

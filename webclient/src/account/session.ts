@@ -31,6 +31,10 @@ export interface Session {
 /** kept: the last account, not yet confirmed. confirmed: the server said so. ended: it no longer knows us. */
 export type Standing = "kept" | "confirmed" | "ended";
 
+/** True until we know whether somebody was here before. */
+export const starting = signal(true);
+/** What the server said at the start while nobody was signed in: a new server makes its first account. */
+export const serverSays = signal<Session | null>(null);
 export const session = signal<Session | null>(null);
 export const sessionStanding = signal<Standing>("kept");
 export const logbooks = computed<LogbookInfo[]>(() => session.value?.logbooks ?? []);
@@ -39,6 +43,12 @@ export const logbooks = computed<LogbookInfo[]>(() => session.value?.logbooks ??
 export function recallSession(): void {
   adopt(recall<Session>("session"));
   sessionStanding.value = "kept";
+}
+
+/** Takes up a session found in a store, when the browser forgot the rest. */
+export function restoreSession(found: Session): void {
+  remember("session", found);
+  adopt(found);
 }
 
 /** Takes what the server said of us. An ended session leaves everything on the phone as it is. */

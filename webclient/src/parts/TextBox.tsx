@@ -14,6 +14,7 @@ interface Props {
   autoComplete?: string;
   most?: number;
   required?: boolean;
+  autoCapitalize?: "none" | "sentences" | "words";
   enterKeyHint?: "done" | "next" | "go" | "search" | "send";
   list?: readonly string[];
 }

@@ -10,7 +10,7 @@ import type { EntryState, RecordRow } from "./db.ts";
 import { useLive } from "./live.ts";
 import { withReopening } from "./open.ts";
 import { here, logbookId, openDb, type Place } from "./place.ts";
-import { findRecord, findRecords, findStandings } from "./read.ts";
+import { findNewest, findRecord, findRecords, findStandings } from "./read.ts";
 import type { Link } from "./recordRow.ts";
 import { NotSaved, notSaved, troubleOf } from "./trouble.ts";
 import { writeBody, writePutBack, writeTakeBack } from "./write.ts";
@@ -71,6 +71,12 @@ async function durably<T>(work: (place: Place) => Promise<T>): Promise<T> {
 export function useRecords<K extends KindName>(kind: K, where: Where = {}): SavedRecord<K>[] | undefined {
   const id = logbookId.value;
   return useLive(async () => (await findRecords(here(), kind, where)).map(saved<K>), [id, kind, where]);
+}
+
+/** The living records of the newest days, newest first, at most `most`. */
+export function useNewest<K extends KindName>(kind: K, most: number): SavedRecord<K>[] | undefined {
+  const id = logbookId.value;
+  return useLive(async () => (await findNewest(here(), kind, most)).map(saved<K>), [id, kind, most]);
 }
 
 export function useRecord<K extends KindName>(kind: K, record_id: string): SavedRecord<K> | undefined {

@@ -15,7 +15,7 @@ const MADE = "made_at";
 export async function lookForLoss(db: PhoneDb, accountId: string, before: boolean): Promise<void> {
   const known = recall<string[]>("stores") ?? [];
   if (!(await getMeta(db, MADE))) {
-    lostStore.value = before || known.includes(accountId);
+    lostStore.value = (before || known.includes(accountId)) && (await db.entries.count()) === 0;
     await setMeta(db, MADE, new Date().toISOString());
   }
   if (!known.includes(accountId)) remember("stores", [...known, accountId]);

@@ -17,17 +17,17 @@ export const openState = signal<OpenState>("closed");
 export const blockedByTab = signal(false);
 export const openError = signal<unknown>(null);
 
-/** Opens the account's database; resolves when it is open or the browser refused. */
-export async function openFor(accountId: string): Promise<void> {
+/** Opens the account's database; resolves when an attempt succeeded or the browser refused. */
+export function openFor(accountId: string): Promise<void> {
   openState.value = "opening";
-  const slow = setTimeout(() => secondAttempt(accountId), PATIENCE_MS);
-  try {
-    await attempt(accountId);
-  } catch (error) {
-    refuse(error);
-  } finally {
-    clearTimeout(slow);
-  }
+  return new Promise((resolve) => {
+    void tryAgain(accountId).then(resolve);
+    setTimeout(() => {
+      if (openState.value !== "opening") return;
+      openState.value = "slow";
+      void tryAgain(accountId).then(resolve);
+    }, PATIENCE_MS);
+  });
 }
 
 /** A new request to the browser, for the rescue screen's button. */
@@ -39,11 +39,6 @@ export function close(): void {
   openDb.value?.close();
   openDb.value = null;
   openState.value = "closed";
-}
-
-function secondAttempt(accountId: string): void {
-  openState.value = "slow";
-  attempt(accountId).catch(refuse);
 }
 
 async function attempt(accountId: string): Promise<void> {

@@ -2,6 +2,7 @@
 
 import Dexie from "dexie";
 
+import { byNumber } from "../entries/fold.ts";
 import type { Plain } from "../entries/merge.ts";
 import type { RecordRow } from "./db.ts";
 import type { Place } from "./place.ts";
@@ -31,6 +32,19 @@ export function findNewest(place: Place, shelf: string, most: number): Promise<R
 export async function findAbout(place: Place, about_id: string): Promise<RecordRow[]> {
   const rows = await place.db.records.where("[logbook_id+about_id]").equals([place.logbook_id, about_id]).toArray();
   return rows.filter((row) => row.body !== null).sort(byTime);
+}
+
+/** Records taken back, newest day first, with the last body each had. */
+export async function findTakenBack(place: Place, most: number): Promise<{ row: RecordRow; last: Plain | null }[]> {
+  const rows = await findNewest(place, "gone", most);
+  return Promise.all(rows.map(async (row) => ({ row, last: await lastBody(place, row.record_id) })));
+}
+
+/** The last body a record had before it was taken back; null where it never had one. */
+export async function lastBody(place: Place, record_id: string): Promise<Plain | null> {
+  const entries = await place.db.entries.where({ logbook_id: place.logbook_id, record_id }).toArray();
+  const living = entries.filter((entry) => entry.body !== null).sort(byNumber);
+  return (living.at(-1)?.body as Plain | undefined) ?? null;
 }
 
 export function findForked(place: Place): Promise<RecordRow[]> {

@@ -7,6 +7,7 @@ import type { Plain } from "../entries/merge.ts";
 import { current } from "../entries/upcast.ts";
 import type { EntryRow, PhoneDb, RecordRow } from "./db.ts";
 import type { Place } from "./place.ts";
+import { lastBody } from "./read.ts";
 import { recordRow } from "./recordRow.ts";
 import { refold } from "./refold.ts";
 
@@ -85,11 +86,4 @@ async function mustHave(place: Place, record_id: string): Promise<RecordRow> {
   const row = await place.db.records.get([place.logbook_id, record_id]);
   if (!row) throw new Error("this record is not on this phone");
   return row;
-}
-
-async function lastBody(place: Place, record_id: string): Promise<Plain | null> {
-  const entries: EntryRow[] = await place.db.entries.where({ logbook_id: place.logbook_id, record_id }).toArray();
-  const living = entries.filter((entry) => entry.body !== null);
-  living.sort((one, other) => (one.recorded_at < other.recorded_at ? -1 : 1));
-  return (living.at(-1)?.body as Plain | undefined) ?? null;
 }

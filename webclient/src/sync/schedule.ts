@@ -1,7 +1,70 @@
-// When to send and fetch.
+// When to send and fetch: at the start, when the app comes to the front, when the network seems to be back,
+// after every save, now and then while open, and when the person asks. Nothing here believes
+// navigator.onLine, and nothing needs the system to wake us: that is a kindness some phones do not have.
+
+import { effect, untracked } from "@preact/signals";
+
+import { onSaved } from "../store/afterSave.ts";
+import { setMeta } from "../store/db.ts";
+import { openDb } from "../store/place.ts";
+import { backOff, LONGEST_MS } from "./backOff.ts";
+import { followCounts } from "./counts.ts";
+import { syncEverything } from "./everything.ts";
+import { inOneTab } from "./oneTab.ts";
+import { note, type SyncResult, syncState } from "./state.ts";
+import { makeWire } from "./wire.ts";
+
+/** Taps come in bursts; one sync a moment after the last one carries them all. */
+const AFTER_SAVE_MS = 1500;
+const WHEN_QUIET_MS = 180_000;
+
+const wire = makeWire();
+let running: Promise<SyncResult | null> | null = null;
+let timer: ReturnType<typeof setTimeout> | undefined;
+let failures = 0;
 
 /** Starts sending and fetching for as long as the app is open. */
-export function startSync(): void {}
+export function startSync(): void {
+  effect(() => {
+    const db = openDb.value;
+    if (!db) return;
+    untracked(() => void syncNow());
+    return followCounts(db);
+  });
+  onSaved(() => plan(AFTER_SAVE_MS));
+  addEventListener("online", () => void syncNow());
+  addEventListener("pageshow", () => void syncNow());
+  document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && void syncNow());
+}
 
-/** Sends and fetches now, because the person asked. */
-export async function syncNow(): Promise<void> {}
+/** Sends and fetches now. Null: another tab is at it, or no store is open. */
+export function syncNow(): Promise<SyncResult | null> {
+  running ??= run().finally(() => (running = null));
+  return running;
+}
+
+async function run(): Promise<SyncResult | null> {
+  clearTimeout(timer);
+  const db = openDb.value;
+  if (!db) return null;
+  const result = await inOneTab(db, () => syncEverything(db, wire));
+  if (result === null) {
+    plan(WHEN_QUIET_MS);
+    return null;
+  }
+  failures = result.trouble ? failures + 1 : 0;
+  if (!result.trouble) await setMeta(db, "last_sent_at_ms", result.finished_at_ms);
+  note({ trouble: result.trouble, result, phase: "idle" });
+  plan(result.retry_after_ms ?? nextTry());
+  return result;
+}
+
+function nextTry(): number {
+  if (failures > 0 && syncState.value.trouble !== "signed_out") return backOff(failures - 1);
+  return syncState.value.waiting > 0 ? LONGEST_MS : WHEN_QUIET_MS;
+}
+
+function plan(wait_ms: number): void {
+  clearTimeout(timer);
+  timer = setTimeout(() => void syncNow(), wait_ms);
+}

@@ -2,15 +2,16 @@
 // the script itself carries no texts. One file per part of the app, each key starting with the file's name;
 // to add a file, add its two lines below. en-US.json holds only what differs.
 
-// file, add its two lines below. en-US.json holds only what differs.
 import attempt from "./en-GB/attempt.json" with { type: "json" };
 import board from "./en-GB/board.json" with { type: "json" };
+import body from "./en-GB/body.json" with { type: "json" };
 import course from "./en-GB/course.json" with { type: "json" };
 import fence from "./en-GB/fence.json" with { type: "json" };
 import field from "./en-GB/field.json" with { type: "json" };
 import finding from "./en-GB/finding.json" with { type: "json" };
 import frame from "./en-GB/frame.json" with { type: "json" };
 import help from "./en-GB/help.json" with { type: "json" };
+import horse from "./en-GB/horse.json" with { type: "json" };
 import level from "./en-GB/level.json" with { type: "json" };
 import needs from "./en-GB/needs.json" with { type: "json" };
 import note from "./en-GB/note.json" with { type: "json" };
@@ -30,7 +31,7 @@ import watch from "./en-GB/watch.json" with { type: "json" };
 import american from "./en-US.json" with { type: "json" };
 
 export const british = {
-  ...attempt, ...board, ...course, ...fence, ...field, ...finding, ...frame, ...help, ...level, ...needs, ...note, ...outing, ...pace,
+  ...attempt, ...board, ...body, ...course, ...fence, ...field, ...finding, ...frame, ...help, ...horse, ...level, ...needs, ...note, ...outing, ...pace,
   ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline, ...today, ...track,
   ...watch,
 }; // prettier-ignore

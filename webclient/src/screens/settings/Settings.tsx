@@ -1,6 +1,28 @@
+import { Section } from "../../parts/Card.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import { CopyDetails } from "../../health/CopyDetails.tsx";
+import { APP_VERSION, BUILD } from "../../update/version.ts";
 import { t } from "../../words/index.ts";
+import { AccountPart } from "./AccountPart.tsx";
+import { CanPart } from "./CanPart.tsx";
+import { ChoicesPart } from "./ChoicesPart.tsx";
+import { Places } from "./Places.tsx";
+import { StoragePart } from "./StoragePart.tsx";
 
+/** Where to go besides the main screens, and how this device is set up. */
 export function Settings() {
-  return <Screen title={t("frame.title")}>{null}</Screen>;
+  return (
+    <Screen title={t("settings.title")}>
+      <Places />
+      <AccountPart />
+      <ChoicesPart />
+      <StoragePart />
+      <CanPart />
+      <Section title={t("settings.about")}>
+        <p>{t("settings.version")}: {t("settings.version_words", { version: APP_VERSION, build: BUILD })}</p>
+        <p class="quiet">{t("settings.details_words")}</p>
+        <div class="buttons"><CopyDetails /></div>
+      </Section>
+    </Screen>
+  );
 }

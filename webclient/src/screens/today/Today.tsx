@@ -1,6 +1,35 @@
-import { Screen } from "../../parts/Screen.tsx";
-import { t } from "../../words/index.ts";
+import { Link, useLocation } from "wouter-preact";
 
+import { Button } from "../../parts/BigButton.tsx";
+import { Section } from "../../parts/Card.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { useRecords, useRole } from "../../store/book.ts";
+import { t } from "../../words/index.ts";
+import { Continue } from "./Continue.tsx";
+import { FirstSteps } from "./FirstSteps.tsx";
+import { Install } from "./Install.tsx";
+import { LogbookLine } from "./LogbookLine.tsx";
+import { NewOuting } from "./NewOuting.tsx";
+import { OutingList } from "./OutingList.tsx";
+import { isOpenNow, useNewestOutings } from "./outings.ts";
+
+/** Where the day begins: go on with the open outing, start one, or look at an earlier one. */
 export function Today() {
-  return <Screen title={t("frame.title")}>{null}</Screen>;
+  const horses = useRecords("horse");
+  const outings = useNewestOutings();
+  const [, navigate] = useLocation();
+  const writes = useRole() !== "reader";
+  if (!horses || !outings) return <Screen title={t("today.title")}>{null}</Screen>;
+  const open = outings.filter((outing) => isOpenNow(outing.body));
+  const add = writes && horses.length > 0 && <Button onClick={() => navigate("/results")}>{t("today.results")}</Button>;
+  return (
+    <Screen title={t("today.title")} actions={add}>
+      <LogbookLine />
+      {open.map((outing) => <Continue outing={outing} key={outing.record_id} />)}
+      {horses.length === 0 ? <FirstSteps /> : writes && <NewOuting horses={horses} last={outings[0]} open={open.length > 0} />}
+      {outings.length > 0 && <Section title={t("today.outings")}><OutingList outings={outings} /></Section>}
+      <Install />
+      <p class="quiet"><Link href="/help">{t("today.help")}</Link></p>
+    </Screen>
+  );
 }

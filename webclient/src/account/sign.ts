@@ -1,0 +1,122 @@
+// Signing in and out. Signing out never removes what was not sent, whatever else it removes.
+
+import Dexie from "dexie";
+
+import { getMeta, NAME_PREFIX, nameFor, PhoneDb, setMeta } from "../store/db.ts";
+import { forget, recall, remember } from "../store/little.ts";
+import { forgetStore, lookForLoss } from "../store/lost.ts";
+import { close, openFor } from "../store/open.ts";
+import { openDb } from "../store/place.ts";
+import { makeWire, type Reply, type WireError } from "../sync/wire.ts";
+import { forgetSession, restoreSession, type Session, session, takeSession } from "./session.ts";
+
+const wire = makeWire();
+const SIGN_OUT_PENDING = "sign_out_pending";
+
+/** Null when it worked; `offline` or the server's own words when not. */
+export type SignTrouble = "offline" | WireError;
+
+export interface Credentials {
+  sign_in_name: string;
+  password: string;
+}
+
+export async function signIn(credentials: Credentials): Promise<SignTrouble | null> {
+  return begin(await wire.post<Session>("/api/session", { ...credentials, device_label: deviceLabel() }));
+}
+
+/** The first account of an empty server. */
+export async function makeFirstAccount(person: Credentials & { display_name: string }): Promise<SignTrouble | null> {
+  return begin(await wire.post<Session>("/api/first-account", person));
+}
+
+/** What the server says of us without signing in; null without signal. */
+export async function askSession(): Promise<Session | null> {
+  const reply = await wire.get<Session>("/api/session");
+  return reply.kind === "ok" ? reply.data : null;
+}
+
+/** Starts with the last account of this phone, with no network at all; whether there is one. */
+export async function startOffline(): Promise<boolean> {
+  if (recall(SIGN_OUT_PENDING)) return false;
+  if (!session.value?.account) await findInStores();
+  const account = session.value?.account;
+  if (account) await openStore(account.id, false);
+  return account != null;
+}
+
+/** Asks the server who we are: it may know this browser although its storage was emptied. */
+export async function startFromServer(): Promise<Session | null> {
+  await finishSignOut();
+  const told = await askSession();
+  if (!told?.account || session.value?.account) return told;
+  takeSession(told);
+  await openStore(told.account.id, true);
+  return told;
+}
+
+/** Signs this browser out. With `removeCopy` what was sent also goes from it; unsent entries keep their store. */
+export async function signOut(removeCopy: boolean): Promise<void> {
+  remember(SIGN_OUT_PENDING, true);
+  const account_id = session.value!.account!.id;
+  const db = openDb.value;
+  const unsent = (await db?.entries.where("state").anyOf("here", "held", "needs_you").count()) ?? 1;
+  if (db) await db.meta.delete("session");
+  close();
+  if (removeCopy && unsent === 0) {
+    forgetStore(account_id);
+    await Dexie.delete(nameFor(account_id));
+  }
+  forgetSession();
+  await finishSignOut();
+}
+
+// with no signal the server is told when there is some; until then this browser only forgets who was here
+async function finishSignOut(): Promise<void> {
+  if (!recall(SIGN_OUT_PENDING)) return;
+  const reply = await wire.remove("/api/session");
+  if (reply.kind !== "offline") forget(SIGN_OUT_PENDING);
+}
+
+// the small settings were wiped but the stores were not
+async function findInStores(): Promise<void> {
+  const all = (await indexedDB.databases?.().catch(() => [])) ?? [];
+  for (const { name } of all.filter((each) => each.name?.startsWith(NAME_PREFIX))) {
+    const found = await sessionIn(name!.slice(NAME_PREFIX.length));
+    if (found) return restoreSession(found);
+  }
+}
+
+async function sessionIn(accountId: string): Promise<Session | undefined> {
+  const db = new PhoneDb(accountId);
+  const found = await getMeta<Session>(db, "session").catch(() => undefined);
+  db.close();
+  return found;
+}
+
+async function begin(reply: Reply<Session>): Promise<SignTrouble | null> {
+  if (reply.kind === "offline") return "offline";
+  if (reply.kind === "failed") return reply.error;
+  forget(SIGN_OUT_PENDING); // the new session has replaced the old one
+  const told = reply.data;
+  if (openDb.value && session.value?.account?.id !== told.account!.id) close();
+  takeSession(told);
+  if (!openDb.value) await openStore(told.account!.id, false);
+  return null;
+}
+
+async function openStore(accountId: string, before: boolean): Promise<void> {
+  await openFor(accountId);
+  const db = openDb.value;
+  if (!db) return;
+  await lookForLoss(db, accountId, before);
+  await setMeta(db, "session", session.value);
+}
+
+/** Names this browser in the list of devices; nothing else is derived from it. */
+function deviceLabel(): string {
+  const { userAgent } = navigator;
+  const system = /iPhone|iPad|Android|Windows|Mac|Linux/.exec(userAgent)?.[0] ?? "";
+  const browser = /Firefox|Edg|OPR|Chrome|Safari/.exec(userAgent)?.[0] ?? "";
+  return [browser.replace("Edg", "Edge"), system].filter(Boolean).join(", ");
+}

@@ -1,0 +1,37 @@
+// A copy of everything on this phone: every logbook, every entry, sent or not, in the form the server's own
+// export has. Written in pieces, so that a large logbook needs no large memory.
+
+import Dexie from "dexie";
+
+import type { LogbookInfo } from "../account/session.ts";
+import type { EntryRow, PhoneDb } from "../store/db.ts";
+import { readCursor } from "../sync/cursor.ts";
+
+const PER_PIECE = 500;
+
+/** The file as pieces of JSON text. `only`: the states to keep, all when left out. */
+export async function piecesOfCopy(db: PhoneDb, logbooks: LogbookInfo[], only?: EntryRow["state"][]): Promise<string[]> {
+  const pieces = [`{"fieldtally_phone_export":1,"exported_at":${JSON.stringify(new Date().toISOString())},"logbooks":[`];
+  for (const [place, logbook] of logbooks.entries()) {
+    const { log_id, number } = await readCursor(db, logbook.id);
+    const about = { id: logbook.id, title: logbook.title, role: logbook.role, log_id, last_number: number };
+    pieces.push(`${place ? "," : ""}{"fieldtally_export":1,"logbook":${JSON.stringify(about)},"entries":[`);
+    await addEntries(db, logbook.id, only, pieces);
+    pieces.push("]}");
+  }
+  return [...pieces, "]}\n"];
+}
+
+async function addEntries(db: PhoneDb, id: string, only: EntryRow["state"][] | undefined, pieces: string[]): Promise<void> {
+  let first = true;
+  for (let after: unknown = Dexie.minKey; ; ) {
+    const page = await db.entries.where("[logbook_id+id]").between([id, after], [id, Dexie.maxKey], after === Dexie.minKey, true).limit(PER_PIECE).toArray();
+    if (!page.length) return;
+    for (const entry of page) {
+      if (only && !only.includes(entry.state)) continue;
+      pieces.push((first ? "" : ",\n") + JSON.stringify(entry));
+      first = false;
+    }
+    after = page.at(-1)!.id;
+  }
+}

@@ -1,0 +1,17 @@
+import type { EntryRow, EntryState } from "../../store/db.ts";
+import { useLive } from "../../store/live.ts";
+import { openDb } from "../../store/place.ts";
+
+export interface SomeEntries {
+  entries: EntryRow[];
+  /** How many there are in all. */
+  count: number;
+}
+
+/** The first `most` entries in a state, over all logbooks of the account, oldest first. */
+export function useEntries(state: EntryState, most: number): SomeEntries | undefined {
+  return useLive(async () => {
+    const found = openDb.value!.entries.where("state").equals(state);
+    return { count: await found.count(), entries: await found.limit(most).toArray() };
+  }, [state, most]);
+}

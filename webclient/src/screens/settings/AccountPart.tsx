@@ -1,0 +1,27 @@
+import { useState } from "preact/hooks";
+import { Link } from "wouter-preact";
+
+import { session, sessionStanding } from "../../account/session.ts";
+import { Button } from "../../parts/BigButton.tsx";
+import { Section } from "../../parts/Card.tsx";
+import { Notice } from "../../parts/Notice.tsx";
+import { t } from "../../words/index.ts";
+import { SignOut } from "./SignOut.tsx";
+
+/** Who is signed in, and the way out. */
+export function AccountPart() {
+  const [leaving, setLeaving] = useState(false);
+  const account = session.value?.account;
+  if (!account) return null;
+  return (
+    <Section title={t("settings.account")}>
+      <p>{t("settings.signed_in", { name: account.display_name })}</p>
+      {sessionStanding.value === "ended" && (
+        <Notice tone="attention" actions={<Link class="button button--main" href="/sign-in">{t("settings.sign_in_again")}</Link>}>
+          <p>{t("settings.ended")}</p>
+        </Notice>
+      )}
+      {leaving ? <SignOut cancel={() => setLeaving(false)} /> : <div class="buttons"><Button onClick={() => setLeaving(true)}>{t("settings.sign_out")}</Button></div>}
+    </Section>
+  );
+}
