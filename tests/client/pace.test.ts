@@ -23,13 +23,13 @@ function say(phrase: Phrase): string {
   return template.replace(/\{(\w+)\}/g, (_, name) => String(phrase.values[name]));
 }
 
-function run(input: Vector["input"]): Record<string, number | string> {
+function run(input: Vector["input"]): Record<string, unknown> {
   const pace = speed(input);
   const late = input.target_speed_mpm === null ? null : lateness(pace, input.target_speed_mpm);
   return { ...pace, ...late, headline: say(headline(pace, late)) };
 }
 
-function close(one: number | string | undefined, other: number | string): boolean {
+function close(one: unknown, other: number | string): boolean {
   if (typeof one !== "number" || typeof other !== "number") return one === other;
   return Math.abs(one - other) <= 1e-9 * Math.max(1, Math.abs(other));
 }
