@@ -13,18 +13,20 @@ interface Props {
   actions?: ComponentChildren;
   /** Recording: the controls get the lower half and the main navigation steps aside. */
   recording?: boolean;
+  /** Uses the whole width of a desk. */
+  wide?: boolean;
   children: ComponentChildren;
 }
 
 /** The frame of every screen: its title, the way back, its content. */
-export function Screen({ title, back, actions, recording, children }: Props) {
+export function Screen({ title, back, actions, recording, wide, children }: Props) {
   const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
     document.title = `${title} · ${t("frame.title")}`;
   }, [title]);
   useEffect(() => heading.current?.focus({ preventScroll: true }), []);
   return (
-    <main id="content" class={recording ? "screen screen--recording" : "screen"}>
+    <main id="content" class={`screen${recording ? " screen--recording" : ""}${wide ? " screen--wide" : ""}`}>
       <header class="screen__head">
         {back !== undefined && (
           <button type="button" class="icon-button" aria-label={t("frame.back")} onClick={() => goBack(back)}>

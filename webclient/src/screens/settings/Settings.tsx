@@ -12,17 +12,23 @@ import { StoragePart } from "./StoragePart.tsx";
 /** Where to go besides the main screens, and how this device is set up. */
 export function Settings() {
   return (
-    <Screen title={t("settings.title")}>
-      <Places />
-      <AccountPart />
-      <ChoicesPart />
-      <StoragePart />
-      <CanPart />
-      <Section title={t("settings.about")}>
-        <p>{t("settings.version")}: {t("settings.version_words", { version: APP_VERSION, build: BUILD })}</p>
-        <p class="quiet">{t("settings.details_words")}</p>
-        <div class="buttons"><CopyDetails /></div>
-      </Section>
+    <Screen title={t("settings.title")} wide>
+      <div class="columns">
+        <div>
+          <Places />
+          <AccountPart />
+          <ChoicesPart />
+        </div>
+        <div>
+          <StoragePart />
+          <CanPart />
+          <Section title={t("settings.about")}>
+            <p>{t("settings.version")}: {t("settings.version_words", { version: APP_VERSION, build: BUILD })}</p>
+            <p class="quiet">{t("settings.details_words")}</p>
+            <div class="buttons"><CopyDetails /></div>
+          </Section>
+        </div>
+      </div>
     </Screen>
   );
 }

@@ -28,11 +28,13 @@ export function NewOuting({ horses, last, open }: Props) {
   };
   return (
     <section class="card form" aria-label={t("today.new")}>
-      <Choices label={t("today.horse")} big value={draft.horse_id} choices={horses.map((horse) => ({ value: horse.record_id, words: horse.body.name }))} onChoose={(horse_id) => horse_id && change({ horse_id })} />
+      <Choices label={t("today.horse")} value={draft.horse_id} choices={horses.map((horse) => ({ value: horse.record_id, words: horse.body.name }))} onChoose={(horse_id) => horse_id && change({ horse_id })} />
       <FieldChoice draft={draft} change={change} />
       <Choices label={t("today.activity")} value={draft.activity} choices={ACTIVITIES.map((value: Activity) => ({ value, words: t(`activity.${value}`) }))} onChoose={(activity) => activity && change({ activity })} />
       <MoreOfOuting draft={draft} change={change} />
-      <BigButton tone="main" onClick={() => void start()}>{draft.from_memory ? t("today.write_down") : t("today.start")}</BigButton>
+      <div class="start-bar">
+        <BigButton tone="main" onClick={() => void start()}>{draft.from_memory ? t("today.write_down") : t("today.start")}</BigButton>
+      </div>
       <AddLinks />
     </section>
   );
@@ -45,7 +47,7 @@ function FieldChoice({ draft, change }: { draft: OutingDraft; change: ChangeDraf
   const choices = fields.map((field) => ({ value: field.record_id, words: field.body.name }));
   return (
     <Choices
-      label={t("today.field")} big value={known ? draft.field_id! : "none"} choices={[...choices, { value: "none", words: t("today.no_field") }]}
+      label={t("today.field")} value={known ? draft.field_id! : "none"} choices={[...choices, { value: "none", words: t("today.no_field") }]}
       onChoose={(id) => change({ field_id: id === "none" ? null : id })}
     />
   );

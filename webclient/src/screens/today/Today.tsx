@@ -23,13 +23,19 @@ export function Today() {
   const open = outings.filter((outing) => isOpenNow(outing.body));
   const add = writes && horses.length > 0 && <Button onClick={() => navigate("/results")}>{t("today.results")}</Button>;
   return (
-    <Screen title={t("today.title")} actions={add}>
+    <Screen title={t("today.title")} actions={add} wide>
       <LogbookLine />
-      {open.map((outing) => <Continue outing={outing} key={outing.record_id} />)}
-      {horses.length === 0 ? <FirstSteps /> : writes && <NewOuting horses={horses} last={outings[0]} open={open.length > 0} />}
-      {outings.length > 0 && <Section title={t("today.outings")}><OutingList outings={outings} /></Section>}
-      <Install />
-      <p class="quiet"><Link href="/help">{t("today.help")}</Link></p>
+      <div class="columns">
+        <div>
+          {open.map((outing) => <Continue outing={outing} key={outing.record_id} />)}
+          {horses.length === 0 ? <FirstSteps /> : writes && <NewOuting horses={horses} last={outings[0]} open={open.length > 0} />}
+        </div>
+        <div>
+          {outings.length > 0 && <Section title={t("today.outings")}><OutingList outings={outings} /></Section>}
+          <Install />
+          <p class="quiet"><Link href="/help">{t("today.help")}</Link></p>
+        </div>
+      </div>
     </Screen>
   );
 }
