@@ -1,7 +1,7 @@
 // The chosen fence: what happened here today, how the next attempt is met, and the big buttons in reach of
 // one thumb. Nothing here moves between two taps.
 
-import { useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { Link } from "wouter-preact";
 
 import type { Outcome } from "../../entries/bodies.ts";
@@ -38,9 +38,16 @@ interface Props {
 // One finger can touch two controls that follow each other on one spot: they share a bounce filter.
 const CONTROL = "panel";
 
+/** Where nothing sticks to the bottom, the buttons are scrolled to once. The same as in recording.css. */
+const LOW = "(max-height: 36rem)";
+
 export function FencePanel({ view, fence, mayRecord }: Props) {
   const [picked, setPicked] = useState<Letter | null>(null);
   const [choosing, setChoosing] = useState(false);
+  const controls = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    if (matchMedia(LOW).matches) controls.current?.scrollIntoView({ block: "end" });
+  }, [choosing]);
   const place = placeOf(view, fence, picked);
   const [manner, setManner] = useManner(view, fence.record_id, place.element);
   const here = view.attempts.filter((attempt) => attempt.body.fence_id === fence.record_id);
@@ -58,7 +65,7 @@ export function FencePanel({ view, fence, mayRecord }: Props) {
       {mayRecord && <>
         <MannerChips manner={manner} profile={partProfile(fence, place)} onChange={setManner} />
         {isShowJump(fence.body, view.outing.body.activity) && <HeightNow view={view} fence={fence} />}
-        <div class="panel__controls">
+        <div class="panel__controls" ref={controls}>
           {!choosing && <Neighbours view={view} fence={fence} />}
           <TapBar view={view} />
           {isCombination(fence.body) && <ElementRow fence={fence.body} at={place.element} here={here} onPick={(letter, event) => wasMeant(CONTROL, event) && setPicked(letter)} />}

@@ -14,14 +14,12 @@ interface Props {
   open?: boolean;
 }
 
-/** A desk has room for all of it at once; a phone shows one line until it is asked for more, and above that
- * how the horse went, where it is tall enough. */
-const roomForAll = (): boolean => matchMedia("(min-width: 60rem) and (min-height: 40rem)").matches;
-const roomForAttitude = (): boolean => matchMedia("(min-height: 54rem)").matches;
+/** A tall screen shows how the horse went without being asked; the rest is one tap further everywhere. */
+const roomForAttitude = (): boolean => matchMedia("(min-height: 54rem), (min-width: 60rem) and (min-height: 46rem)").matches;
 
 /** How the next attempt is met and how the horse goes: as last time, unless changed here. */
 export function MannerChips({ manner, profile, onChange, open = false }: Props) {
-  const [shown, setShown] = useState(open || roomForAll());
+  const [shown, setShown] = useState(open);
   const toggle = (event: MouseEvent) => {
     setShown(!shown);
     (event.currentTarget as Element).scrollIntoView({ block: "start" });

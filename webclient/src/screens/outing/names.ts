@@ -31,9 +31,18 @@ export function tallyWords(tally: Tally): string {
 
 /** "Log · 88 cm high, 60 cm top spread": what kind of fence it is and how big. */
 export function fenceFacts(fence: Fence): string {
-  const profile = fence.elements.length > 1 ? t("fence.of_elements", { n: fence.elements.length }) : t(`profile.${fence.profile}`);
+  if (fence.elements.length > 1) return combinationFacts(fence);
   const sizes = DIMENSIONS.flatMap((name) => (fence[name] === null ? [] : [t(`fence.size.${name}`, { size: showHeight(fence[name]) })]));
-  return [profile, sizes.join(", ")].filter(Boolean).join(" · ");
+  return [t(`profile.${fence.profile}`), sizes.join(", ")].filter(Boolean).join(" · ");
+}
+
+/** "Combination of 2 · A 88 cm, B 86 cm". */
+function combinationFacts(fence: Fence): string {
+  const sizes = fence.elements.flatMap((element) => {
+    const main = firstDimensions(element.profile).find((name) => element[name] !== null);
+    return main ? [`${element.letter} ${showHeight(element[main]!)}`] : [];
+  });
+  return [t("fence.of_elements", { n: fence.elements.length }), sizes.join(", ")].filter(Boolean).join(" · ");
 }
 
 /** "Log · 88 cm high": the one measure that says most, for a line of a list. */
