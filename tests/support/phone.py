@@ -55,6 +55,7 @@ class Phone:
     cursor: int = 0
     log_id: str | None = None
     needs_you: dict[str, str] = field(default_factory=dict)
+    held: set[str] = field(default_factory=set)
     resets: int = 0
 
     def write(self, entry: dict) -> None:
@@ -75,8 +76,9 @@ class Phone:
         return True
 
     def outbox(self) -> list[dict]:
-        """Oldest first; what was refused waits for its rider."""
-        waiting = (e for e in self.entries.values() if e.get("number") is None and e["id"] not in self.needs_you)
+        """Oldest first. What was refused waits for its rider, what is held for the server's upgrade."""
+        done = self.needs_you.keys() | self.held
+        waiting = (e for e in self.entries.values() if e.get("number") is None and e["id"] not in done)
         return sorted(waiting, key=lambda entry: (entry["recorded_at"], entry["id"]))
 
     def store_answers(self, pushed: Pushed) -> None:
@@ -86,7 +88,9 @@ class Phone:
         for answer in pushed.answers:
             if answer.number is not None:
                 self.entries[answer.id]["number"] = answer.number
-            elif answer.result == "refused":
+            elif answer.result == "held":
+                self.held.add(answer.id)
+            else:
                 self.needs_you[answer.id] = answer.code
 
     def fetch(self) -> bool:
@@ -112,6 +116,6 @@ class Phone:
         """The server's numbers are not those this phone knows: keep everything, number nothing, start over."""
         for entry in self.entries.values():
             entry["number"] = None
-        self.cursor, self.log_id, self.needs_you = 0, None, {}
+        self.cursor, self.log_id, self.needs_you, self.held = 0, None, {}, set()
         self.resets += 1
         return False

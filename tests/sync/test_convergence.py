@@ -19,8 +19,8 @@ from fieldtally.store.sender import Sender
 from support.phone import Line, Phone
 from support.riders import NOON_MS, Stable, new_id, wire
 
-SEEDS = 40
-STEPS = 70
+SEEDS = 30
+STEPS = 60
 ROLES = ("rider", "rider", "coach", "scribe", "reader")
 
 
@@ -157,7 +157,7 @@ def test_nothing_is_lost_and_all_converge(world):
 @pytest.mark.parametrize("world", [7], indirect=True)
 def test_the_model_meets_what_it_is_for(world):
     """Restores, phones that had to begin again, forks: a model in which these never happen proves nothing."""
-    for _ in range(STEPS * 8):
+    for _ in range(STEPS * 7):
         world.step()
     world.settle()
     assert world.restores >= 5

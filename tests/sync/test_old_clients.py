@@ -10,6 +10,7 @@ from fieldtally.book.kinds import KINDS
 from fieldtally.store.feed import every_entry
 from fieldtally.web.version import PROTOCOL
 from support.asking import Browser
+from support.cheap_passwords import cheap_passwords  # noqa: F401
 
 FOLDER = Path(__file__).parents[2] / "fixtures" / "old_clients"
 PUSHES = sorted(FOLDER.glob("protocol-*.json"))

@@ -9,6 +9,7 @@ import pytest
 from fieldtally.trade.rulebook import shipped
 from fieldtally.web import recompute
 from support.asking import Browser, error_of
+from support.cheap_passwords import cheap_passwords  # noqa: F401
 from support.riders import edit, new_id, wire
 
 RULEBOOK = "us-2025"

@@ -6,6 +6,7 @@ import json
 import pytest
 
 from support.asking import Browser, error_of
+from support.cheap_passwords import cheap_passwords  # noqa: F401
 from support.riders import wire
 
 

@@ -6,6 +6,7 @@ import tracemalloc
 import pytest
 
 from support.asking import ASKED, Browser, error_of
+from support.cheap_passwords import cheap_passwords  # noqa: F401
 from support.riders import edit, new_id, wire
 
 DEVICE = new_id()

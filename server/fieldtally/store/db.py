@@ -6,6 +6,7 @@ statement (BEGIN IMMEDIATE), so that it waits its turn instead of failing half-w
 locked" when another writer came between its reading and its writing.
 """
 
+import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 
@@ -36,6 +37,9 @@ class Base(DeclarativeBase):
 
 
 db = SQLAlchemy(model_class=Base, session_options={"expire_on_commit": False})
+
+
+OLDEST_SQLITE = (3, 35, 0)  # the first that can answer a write with the row it wrote (RETURNING)
 
 
 def connect(app: Flask, url: str, *, synchronous: str = "FULL", busy_timeout_ms: int = 30_000) -> None:
@@ -83,6 +87,12 @@ def writing() -> Iterator[Session]:
 
 
 def _tame_sqlite(engine: Engine, synchronous: str, busy_timeout_ms: int) -> None:
+    if sqlite3.sqlite_version_info < OLDEST_SQLITE:
+        raise RuntimeError(
+            f"Python's SQLite is {sqlite3.sqlite_version}, but 3.35 or newer is needed: use a newer Python, or"
+            " PostgreSQL by FIELDTALLY_DATABASE_URL."
+        )
+
     @event.listens_for(engine, "connect")
     def set_pragmas(connection, _record) -> None:
         connection.isolation_level = None  # the driver must not begin transactions of its own
