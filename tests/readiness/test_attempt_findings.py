@@ -28,7 +28,7 @@ def school(logbook, fence, days, outcome="clear", presentation=ALONE, times=1):
 def test_untried_when_nothing_was_met(logbook):
     found = logbook.finding("ditch_alone")
     assert found["state"] == "untried"
-    assert [need["text"] for need in found["needs"]] == ["Four clear, in two outings."]
+    assert [need["text"] for need in found["needs"]] == ["Three clear, in two outings."]
     assert found["numbers"]["attempts"] == 0 and found["evidence"] == []
 
 
@@ -54,16 +54,29 @@ def test_another_presentation_is_another_requirement(logbook):
     assert logbook.finding("ditch_downhill")["state"] == "shown"
 
 
-def test_a_stop_makes_it_shaky_until_rebuilt_on_a_later_day(logbook):
+def test_a_single_stop_is_shaky_until_put_right_even_on_the_same_day(logbook):
     fence = ditch(logbook)
-    school(logbook, fence, [60, 50, 40, 30, 20])
+    school(logbook, fence, range(20, 100, 8))
     outing = logbook.outing(10)
     logbook.attempt(outing, fence, "refusal", presentation=ALONE)
-    logbook.attempt(outing, fence, "clear", 3, presentation=ALONE)
     found = logbook.finding("ditch_alone")
     assert found["state"] == "shaky" and found["reasons"][0]["code"] == "stop"
-    assert found["needs"][0]["text"] == "To rebuild it: three more clear, in another outing."
-    school(logbook, fence, [5, 4, 3])
+    assert found["needs"][0]["text"] == "To rebuild it: one more clear."
+    logbook.attempt(outing, fence, "clear", presentation=ALONE)
+    assert logbook.finding("ditch_alone")["state"] == "shown"
+
+
+def test_after_a_bad_day_only_later_days_rebuild(logbook):
+    fence = ditch(logbook)
+    school(logbook, fence, range(20, 100, 8))
+    outing = logbook.outing(10)
+    logbook.attempt(outing, fence, "refusal", 2, presentation=ALONE)
+    logbook.attempt(outing, fence, "clear", 3, presentation=ALONE)
+    found = logbook.finding("ditch_alone")
+    assert found["state"] == "shaky" and found["reasons"][0]["code"] == "bad_day"
+    assert found["needs"][0]["text"].startswith("To rebuild it: ")
+    assert found["needs"][0]["text"].endswith("in another outing.")
+    school(logbook, fence, range(1, 8))
     assert logbook.finding("ditch_alone")["state"] == "shown"
 
 

@@ -2,7 +2,7 @@
 
 from fieldtally.readiness.finding import Reason
 from fieldtally.readiness.judge import Missing, Setback, Verdict
-from fieldtally.readiness.plain import day_words, in_words, listed, many, many_in_words, percent, sentence
+from fieldtally.readiness.plain import day_words, in_words, iso, listed, many, many_in_words, percent, sentence
 from fieldtally.readiness.selection import Selection
 from fieldtally.readiness.tally import Tally
 
@@ -21,7 +21,7 @@ def untried() -> Reason:
 
 def long_ago(tally: Tally) -> Reason:
     text = f"Last met on {day_words(tally.last_day)}: too long ago to count."
-    return Reason("long_ago", {"last_day": tally.last_day}, text)
+    return Reason("long_ago", {"last_date": iso(tally.last_day)}, text)
 
 
 def smaller(selection: Selection) -> Reason:
@@ -46,16 +46,19 @@ def fell(setback: Setback) -> Reason:
 
 
 def stopped(setback: Setback) -> Reason:
-    return Reason("stop", setback_values(setback), f"Went wrong on {day_words(setback.day)}: {since(setback)}")
+    times = "More than once wrong" if setback.kind == "bad_day" else "Went wrong"
+    return Reason(setback.kind, setback_values(setback), f"{times} on {day_words(setback.day)}: {since(setback)}")
 
 
 def since(setback: Setback) -> str:
-    asked = f"{in_words(setback.asked_clear)} clear in {many_in_words(setback.asked_outings, 'later outing')}"
+    if setback.kind == "stop":
+        return f"{setback.clear} clear since, of {in_words(setback.asked_clear)}."
+    asked = f"{in_words(setback.asked_clear)} in {many_in_words(setback.asked_outings, 'later outing')}"
     return f"{setback.clear} clear on later days so far, of {asked}."
 
 
 def setback_values(setback: Setback) -> dict:
-    return {"day": setback.day, "clear_since": setback.clear, "outings_since": setback.outings,
+    return {"date": iso(setback.day), "clear_since": setback.clear, "outings_since": setback.outings,
             "asked_clear": setback.asked_clear, "asked_outings": setback.asked_outings}  # fmt: skip
 
 
@@ -69,7 +72,7 @@ def unsure(verdict: Verdict, bound: float) -> Reason:
 
 
 def faded(tally: Tally) -> Reason:
-    return Reason("faded", {"last_day": tally.last_day},
+    return Reason("faded", {"last_date": iso(tally.last_day)},
                   f"It was shown, but evidence fades and the last of it is from {day_words(tally.last_day)}.")  # fmt: skip
 
 
@@ -100,11 +103,13 @@ def further(count: int, thing: str, preposition: str = "in") -> str:
 def how_worked_out(title: str, tally: Tally, verdict: Verdict, numbers: dict[str, float]) -> str:
     """One paragraph with the rider's own numbers."""
     found = verdict.estimate
+    others = found.alpha + found.beta - tally.weight
     return (
         f"{title}: {tally.clear} of {many(tally.count, 'attempt')} in the last {numbers['window_days']:.0f} days "
         f"were clear. Older ones count less (half after {numbers['half_life_days']:.0f} days) and repeats of one "
         f"fence in one outing share a weight, so together they weigh as {tally.clear_weight:.1f} clear out of "
-        f"{tally.weight:.1f} fresh, separate attempts. From that the chance of a clear first time is put at "
+        f"{tally.weight:.1f} fresh, separate attempts. What you did at the other questions of this level counts as {others:.0f} more "
+        f"attempts, {found.alpha - tally.clear_weight:.1f} of them clear. From that the chance of a clear first time is put at "
         f"{percent(found.mean)}, and with {percent(found.confidence)} certainty at {percent(found.lower_bound)} or "
         f"more. The bar asks for at least {percent(numbers['bound'])}, {numbers['clear']:.0f} clear, "
         f"{many(int(numbers['outings']), 'outing')} and {many(int(numbers['fields']), 'field')}."

@@ -9,17 +9,27 @@ import numpy as np
 
 from fieldtally.book import words
 from fieldtally.readiness.fence_asks import ASK_BIT
-from fieldtally.readiness.shapes import SIDES, Shapes, ShapeTable
+from fieldtally.readiness.shapes import SIDES, Manners, PartList, Parts, freeze_manners
 
 CLEAR, STOP, FALL, OTHER = range(4)
 RESULT = dict.fromkeys(words.OUTCOMES, OTHER) | dict.fromkeys(words.STOPS, STOP) | dict.fromkeys(words.FALLS, FALL)
 RESULT["clear"] = CLEAR
+SEVERITY = {CLEAR: 0, OTHER: 1, STOP: 2, FALL: 3}
 ATTITUDE = {None: 0} | {attitude: place for place, attitude in enumerate(words.ATTITUDES, start=1)}
+NOBODY_SAID = (None,) * len(SIDES)
 
-of_body = itemgetter(
-    "outing_id", "fence_id", "element", "height_cm", "outcome", "attitude", "sequence_id", "presentation"
-)
+of_part = itemgetter("fence_id", "element", "height_cm")
+of_manner = itemgetter("outcome", "attitude")
 of_presentation = itemgetter(*SIDES)
+
+
+@dataclass(frozen=True)
+class Outings:
+    """Outings of one horse, oldest first: `number` by id, day as an ordinal, and a number for the field."""
+
+    number: dict[str, int]
+    day: np.ndarray
+    place: np.ndarray
 
 
 @dataclass(frozen=True)
@@ -31,104 +41,131 @@ class Attempts:
     """
 
     records: list
-    outing_ids: tuple[str, ...]
     outing: np.ndarray
     day: np.ndarray
     place: np.ndarray
     group: np.ndarray
-    shape: np.ndarray
+    part: np.ndarray
+    manner: np.ndarray
     result: np.ndarray
     attitude: np.ndarray
-    shapes: ShapeTable
+    parts: Parts
+    manners: Manners
     rows_by_ask: dict[str, np.ndarray]
+
+    def label(self, row: int) -> str:
+        return self.parts.labels[self.part[row]]
+
+    def fence_id(self, row: int) -> str:
+        return self.parts.fence_ids[self.part[row]]
 
 
 class Rows:
-    """Collects rows; what repeats (outings, shapes, groups) is looked up, not worked out again."""
+    """Collects rows; what repeats (parts, manners) is looked up, not worked out again."""
 
-    def __init__(self, outings: dict, fences: dict) -> None:
+    def __init__(self, outings: dict[str, int], fences: dict[str, dict]) -> None:
         self.outings, self.fences = outings, fences
-        self.shapes = Shapes()
-        self.seen: dict[tuple, int] = {}
-        self.groups: dict[tuple, int] = {}
+        self.part_list = PartList()
+        self.parts: dict[tuple, int | None] = {}
+        self.manners: dict[tuple, int] = {}
         self.records: list = []
-        self.rows: list[tuple] = []
-        self.sequences: dict[tuple, list] = {}
+        self.outing: list[int] = []
+        self.part: list[int] = []
+        self.manner: list[int] = []
+        self.of_combinations: list = []
 
-    def add(self, record) -> None:
-        outing_id, fence_id, element, height_cm, outcome, attitude, sequence_id, presentation = of_body(record.body)
-        place = self.outings.get(outing_id)
-        fence = self.fences.get(fence_id)
-        if place is None or fence is None:
-            return
-        key = (fence_id, element, height_cm, of_presentation(presentation))
-        shape = self.seen.get(key)
-        if shape is None:
-            shape = self.seen[key] = self.shapes.add(fence_id, fence, element, height_cm, key[3])
-        self.append(record, place, (outing_id, fence_id, element), shape, RESULT[outcome], ATTITUDE[attitude])
-        if fence["elements"]:
-            self.sequences.setdefault((outing_id, fence_id, sequence_id or record.record_id), []).append(record)
+    def add_all(self, attempts: Iterable) -> None:
+        outings, parts, manners = self.outings, self.parts, self.manners
+        for record in attempts:
+            body = record.body
+            outing = outings.get(body["outing_id"])
+            if outing is None:
+                continue
+            key = of_part(body)
+            part = parts[key] if key in parts else self.new_part(key)
+            if part is None:
+                continue
+            manner = (*of_manner(body), *of_presentation(body["presentation"]))
+            self.records.append(record)
+            self.outing.append(outing)
+            self.part.append(part)
+            self.manner.append(manners.setdefault(manner, len(manners)))
+            if self.fences[key[0]]["elements"]:
+                self.of_combinations.append(record)
 
-    def append(self, record, place: tuple, group_key: tuple, shape: int, result: int, attitude: int) -> None:
-        group = self.groups.setdefault(group_key, len(self.groups))
-        self.records.append(record)
-        self.rows.append((*place, group, shape, result, attitude))
+    def new_part(self, key: tuple) -> int | None:
+        fence = self.fences.get(key[0])
+        self.parts[key] = None if fence is None else self.part_list.add(key[0], fence, key[1], key[2])
+        return self.parts[key]
 
-    def add_combination(self, outing_id: str, fence_id: str, records: list) -> None:
-        """A combination is clear when every element of it was met and clear; a fall or stop anywhere in it
-        is one of the whole. An attempt that names no element stands for the whole fence."""
+    def add_combinations(self) -> None:
+        met: dict[tuple, list] = {}
+        for record in self.of_combinations:
+            body = record.body
+            together = body["outing_id"], body["fence_id"], body["sequence_id"] or record.record_id
+            met.setdefault(together, []).append(record)
+        for (outing_id, fence_id, _), records in met.items():
+            self.add_combination(self.outings[outing_id], fence_id, records)
+
+    def add_combination(self, outing: int, fence_id: str, records: list) -> None:
+        """A combination is clear when every element met was clear, and two or more were; a fall or stop
+        anywhere in it is one of the whole. An attempt that names no element stands for the whole fence."""
         fence = self.fences[fence_id]
-        whole = any(record.body["element"] is None for record in records)
-        met = len(fence["elements"]) if whole else len({record.body["element"] for record in records})
-        result = worst_result(RESULT[record.body["outcome"]] for record in records)
-        if met < 2 and result == CLEAR:
-            return
-        elements = len(fence["elements"]) if result != CLEAR else met
+        outcome = worst([record.body["outcome"] for record in records])
+        elements = len(fence["elements"])
+        if outcome == "clear" and all(record.body["element"] for record in records):
+            elements = len({record.body["element"] for record in records})
+            if elements < 2:
+                return
         key = (fence_id, elements)
-        shape = self.seen.get(key)
-        if shape is None:
-            shape = self.seen[key] = self.shapes.add_combination(fence_id, fence, elements)
-        self.append(records[0], self.outings[outing_id], (outing_id, fence_id, "whole"), shape, result, 0)
+        if key not in self.parts:
+            self.parts[key] = self.part_list.add_combination(fence_id, fence, elements)
+        self.records.append(records[0])
+        self.outing.append(outing)
+        self.part.append(self.parts[key])
+        self.manner.append(self.manners.setdefault((outcome, None, *NOBODY_SAID), len(self.manners)))
 
 
-def worst_result(results: Iterable[int]) -> int:
-    order = {CLEAR: 0, OTHER: 1, STOP: 2, FALL: 3}
-    return max(results, key=order.__getitem__)
+def worst(outcomes: list[str]) -> str:
+    return max(outcomes, key=lambda each: SEVERITY[RESULT[each]])
 
 
-def outing_rows(outings: dict, horse_id: str, as_of: date) -> tuple[dict, tuple[str, ...]]:
-    """Of each outing with this horse up to `as_of`: (its number, its day, its field's number)."""
+def outings_of(outings: dict, horse_id: str, as_of: date) -> Outings:
     last = as_of.isoformat()
-    mine = [
-        (r.body["date"], key) for key, r in outings.items() if r.body["horse_id"] == horse_id and r.body["date"] <= last
-    ]
-    mine.sort()
+    bodies = ((key, record.body) for key, record in outings.items())
+    mine = sorted(
+        (body["date"], key, body["field_id"])
+        for key, body in bodies
+        if body["horse_id"] == horse_id and body["date"] <= last
+    )
     fields: dict = {}
-    rows = {}
-    for number, (day, key) in enumerate(mine):
-        place = fields.setdefault(outings[key].body["field_id"], len(fields))
-        rows[key] = (number, date.fromisoformat(day).toordinal(), place)
-    return rows, tuple(key for _, key in mine)
+    places = [fields.setdefault(field, len(fields)) for _, _, field in mine]
+    days = [date.fromisoformat(day).toordinal() for day, _, _ in mine]
+    number = {key: place for place, (_, key, _) in enumerate(mine)}
+    return Outings(number, np.array(days, dtype=np.int64), np.array(places, dtype=np.int64))
 
 
 def index_attempts(attempts: Iterable, outings: dict, fences: dict, horse_id: str, as_of: date) -> Attempts:
     """Columns of every attempt with `horse_id` up to and with the day `as_of`. An attempt whose outing or
     fence was taken back is left out."""
-    places, outing_ids = outing_rows(outings, horse_id, as_of)
-    rows = Rows(places, {key: record.body for key, record in fences.items()})
-    for record in attempts:
-        rows.add(record)
-    for (outing_id, fence_id, _), records in rows.sequences.items():
-        rows.add_combination(outing_id, fence_id, records)
-    return in_columns(rows, outing_ids)
+    mine = outings_of(outings, horse_id, as_of)
+    rows = Rows(mine.number, {key: record.body for key, record in fences.items()})
+    rows.add_all(attempts)
+    rows.add_combinations()
+    return in_columns(rows, mine)
 
 
-def in_columns(rows: Rows, outing_ids: tuple[str, ...]) -> Attempts:
-    table = np.array(rows.rows, dtype=np.int64).reshape(len(rows.rows), 7)
-    order = np.lexsort((table[:, 3], table[:, 0]))
-    outing, day, place, group, shape, result, attitude = table[order].T.copy()
-    shapes = rows.shapes.freeze()
-    asks = shapes.asks[shape] if len(shape) else shape
-    by_ask = {ask: np.flatnonzero(asks & bit) for ask, bit in ASK_BIT.items()}
-    records = [rows.records[row] for row in order.tolist()]
-    return Attempts(records, outing_ids, outing, day, place, group, shape, result, attitude, shapes, by_ask)
+def in_columns(rows: Rows, outings: Outings) -> Attempts:
+    parts = rows.part_list.freeze()
+    manners = freeze_manners([(RESULT[key[0]], ATTITUDE[key[1]], *key[2:]) for key in rows.manners])
+    outing, part, manner = (np.array(each, dtype=np.int64) for each in (rows.outing, rows.part, rows.manner))
+    group = outing * len(parts.spot) + parts.spot[part]
+    order = np.argsort(group, kind="stable")
+    outing, part, manner = outing[order], part[order], manner[order]
+    asks = parts.asks[part]
+    return Attempts(
+        [rows.records[row] for row in order.tolist()],
+        outing, outings.day[outing], outings.place[outing], group[order], part, manner,
+        manners.result[manner], manners.attitude[manner], parts, manners,
+        {ask: np.flatnonzero(asks & bit) for ask, bit in ASK_BIT.items()},
+    )  # fmt: skip

@@ -6,11 +6,12 @@ numbers of the ladder's level, the coach's changes.
 
 import tomllib
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
 from fieldtally.readiness.bar_change import changed
+from fieldtally.readiness.introduced import level_that_introduces
 from fieldtally.readiness.limits import height_class_cm
 from fieldtally.readiness.requirement import Condition, Requirement
 from fieldtally.trade.rulebook import Level, Rulebook
@@ -23,6 +24,7 @@ class Ladder:
     """What one body's ladder says differently from the common bar."""
 
     prefixes: tuple[str, ...]
+    heights: dict[str, float]
     introduced: dict[str, float]
     numbers: dict[str, dict[str, float]]
     levels: dict[str, dict[str, dict[str, float]]]
@@ -49,26 +51,35 @@ class Bars:
 
     common: tuple[Requirement, ...]
     ladders: tuple[Ladder, ...]
+    forecast_numbers: dict[str, float]
+    course: dict[str, float]
 
     def ladder(self, rulebook_id: str) -> Ladder:
         for ladder in self.ladders:
             if rulebook_id.split("-")[0] in ladder.prefixes:
                 return ladder
-        return Ladder((), {}, {}, {})
+        return Ladder((), {}, {}, {}, {})
 
     def bar(self, rulebook: Rulebook, level: Level, changes: Iterable = ()) -> Bar:
         """The bar of one level, with a logbook's `bar_change` records applied in their order."""
         ladder = self.ladder(rulebook.id)
-        height = height_class_cm(level)
-        asked = [on_ladder(each, ladder, level.id) for each in self.common]
-        asked = [each for each in asked if height is None or each.from_height_cm <= height]
+        asked = [on_ladder(each, ladder, level.id) for each in self.common if is_asked(each, ladder, rulebook, level)]
         return Bar(rulebook.id, level.id, changed(asked, rulebook.id, level.id, changes))
 
 
 def on_ladder(requirement: Requirement, ladder: Ladder, level_id: str) -> Requirement:
     numbers = ladder.numbers.get(requirement.id, {}) | ladder.levels.get(level_id, {}).get(requirement.id, {})
-    from_height = ladder.introduced.get(requirement.id, requirement.from_height_cm)
-    return replace(requirement.with_numbers(numbers), from_height_cm=from_height)
+    return requirement.with_numbers(numbers) if numbers else requirement
+
+
+def is_asked(requirement: Requirement, ladder: Ladder, rulebook: Rulebook, level: Level) -> bool:
+    """From the level at which the rulebook says that it introduces the question; where it does not say, from
+    the height in the ladder's file, else in the common bar."""
+    introduced = level_that_introduces(requirement.condition, rulebook)
+    if introduced is not None:
+        return level.order >= introduced.order
+    height = ladder.heights.get(level.id) or height_class_cm(rulebook, level)
+    return ladder.introduced.get(requirement.id, requirement.from_height_cm) <= height
 
 
 def read_requirement(table: dict, numbers: dict, sources: dict) -> Requirement:
@@ -97,7 +108,8 @@ def read_condition(table: dict) -> Condition:
 def read_ladder(path: Path) -> Ladder:
     table = tomllib.loads(path.read_text(encoding="utf-8"))
     return Ladder(
-        tuple(table["prefixes"]), table.get("introduced", {}), table.get("numbers", {}), table.get("levels", {})
+        tuple(table["prefixes"]),
+        *(table.get(key, {}) for key in ("heights", "introduced", "numbers", "levels")),
     )
 
 
@@ -106,4 +118,5 @@ def shipped_bars() -> Bars:
     table = tomllib.loads((FOLDER / "common.toml").read_text(encoding="utf-8"))
     common = tuple(read_requirement(each, table["numbers"], table["sources"]) for each in table["requirement"])
     others = sorted(path for path in FOLDER.glob("*.toml") if path.stem != "common")
-    return Bars(common, tuple(read_ladder(path) for path in others))
+    ladders = tuple(read_ladder(path) for path in others)
+    return Bars(common, ladders, table["numbers"]["forecast"], table["course"])

@@ -17,22 +17,21 @@ def attempts_behind(faded: Tally, unfaded: Tally) -> list[dict]:
     rows = unfaded.rows
     if len(rows) > MOST_LISTED:
         faults = rows[unfaded.results != CLEAR][-MOST_LISTED:]
-        rows = np.sort(
-            np.concatenate((faults, unfaded.clear_rows[len(unfaded.clear_rows) - MOST_LISTED + len(faults) :]))
-        )
+        clear = unfaded.clear_rows[unfaded.clear - MOST_LISTED + len(faults) :]
+        rows = np.sort(np.concatenate((faults, clear)))
     return [listed_attempt(unfaded, row, weight.get(row, 0.0)) for row in rows[::-1].tolist()]
 
 
 def listed_attempt(tally: Tally, row: int, weight: float) -> dict:
     attempts = tally.attempts
-    record, shape = attempts.records[row], attempts.shape[row]
+    record = attempts.records[row]
     return {
         "record_id": record.record_id,
         "kind": "attempt",
         "local_date": date.fromordinal(int(attempts.day[row])).isoformat(),
-        "label": attempts.shapes.labels[shape],
+        "label": attempts.label(row),
         "outcome": record.body["outcome"],
         "weight": round(weight, 3),
-        "fence_id": attempts.shapes.fence_ids[shape],
+        "fence_id": attempts.fence_id(row),
         "outing_id": record.body["outing_id"],
     }

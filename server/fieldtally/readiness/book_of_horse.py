@@ -34,12 +34,13 @@ def book_of_horse(kept: Sorted, horse_id: str, as_of: date) -> Book:
     """Everything dated up to and with `as_of` that concerns the horse, each kind oldest first."""
     outings = kept.of("outing")
     attempts = index_attempts(kept.of("attempt").values(), outings, kept.of("fence"), horse_id, as_of)
-    book = Book(horse_id, kept.of("horse")[horse_id].body, as_of, attempts, outings, kept.of("fence"), {}, [])
+    book = Book(horse_id, kept.of("horse")[horse_id].body, as_of, attempts, outings, kept.of("fence"), {}, [], [])
     for kind in OF_OUTING:
         book.by_kind[kind] = dated(book, (r for r in kept.of(kind).values() if is_mine(r, outings, horse_id)))
     for kind in OF_HORSE:
         book.by_kind[kind] = dated(book, (r for r in kept.of(kind).values() if r.body["horse_id"] == horse_id))
     book.rider_outings.extend(dated(book, outings.values()))
+    book.rider_results.extend(dated(book, kept.of("event_result").values()))
     return book
 
 

@@ -1,14 +1,18 @@
 """From counted attempts to a state: shown, building, untried, shaky, gone stale or on hold.
 
 Order of the rules, first that fits: a fall not yet rebuilt holds; no attempt is untried; a stop not yet
-put right is shaky; the bar met is shown; met but for the fading of time is gone stale; a chance that
-stops have pulled below even is shaky; the rest is building.
+put right is shaky; the bar met is shown; met but for the fading of time is gone stale; more gone wrong than
+right is shaky; the rest is building.
 """
 
+import math
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from fieldtally.readiness.attempts import FALL, OTHER, STOP
-from fieldtally.readiness.estimate import Estimate, clear_still_needed, estimate
+import numpy as np
+
+from fieldtally.readiness.attempts import CLEAR, FALL
+from fieldtally.readiness.estimate import JEFFREYS, Estimate, Prior, clear_still_needed, estimate
 from fieldtally.readiness.tally import Tally
 
 
@@ -27,10 +31,10 @@ class Missing:
 
 @dataclass(frozen=True)
 class Setback:
-    """The last stop or fall of a kind not yet put right: its day, what has been clear on later days, and
-    what is asked."""
+    """A stop or fall not yet put right: its day, what has been clear since, and what is asked. After a
+    single stop clear attempts of the same day count too; after a fall or a bad day only those of later days."""
 
-    fall: bool
+    kind: str
     day: int
     clear: int
     outings: int
@@ -50,53 +54,72 @@ class Verdict:
     setback: Setback | None
 
 
-def setback(tally: Tally, numbers: dict[str, float], fall: bool) -> Setback | None:
-    day = tally.last_day_of(FALL) if fall else tally.last_day_of(STOP, OTHER)
+def fall(tally: Tally, numbers: Mapping[str, float]) -> Setback | None:
+    """The last fall, while it is not rebuilt."""
+    day = tally.last_day_where(tally.results == FALL)
+    return unless_rebuilt("fall", tally, day, numbers, "_fall")
+
+
+def stop(tally: Tally, numbers: Mapping[str, float]) -> Setback | None:
+    """The last bad day, else the last stop or other fault, while it is not put right."""
+    faults = (tally.results != CLEAR) & (tally.results != FALL)
+    bad = unless_rebuilt("bad_day", tally, last_bad_day(tally, faults, numbers["bad_day_stops"]), numbers, "_bad_day")
+    return bad or unless_rebuilt("stop", tally, tally.last_day_where(faults), numbers, "")
+
+
+def last_bad_day(tally: Tally, faults: np.ndarray, at_least: float) -> int | None:
+    """The last day on which so many attempts went wrong."""
+    days, counts = np.unique(tally.days[faults], return_counts=True)
+    bad = days[counts >= at_least]
+    return int(bad[-1]) if len(bad) else None
+
+
+def unless_rebuilt(kind: str, tally: Tally, day: int | None, numbers: Mapping[str, float], suffix: str) -> Setback | None:
     if day is None:
         return None
-    clear, outings = tally.clear_after(day)
-    suffix = "_fall" if fall else ""
-    asked = int(numbers["rebuild_clear" + suffix]), int(numbers["rebuild_outings" + suffix])
-    found = Setback(fall, day, clear, outings, *asked)
+    since = tally.clear_since(day, same_day=kind == "stop")
+    asked = int(numbers[f"rebuild_clear{suffix}"]), int(numbers[f"rebuild_outings{suffix}"])
+    found = Setback(kind, day, *since, *asked)
     return None if found.missing.nothing else found
 
 
-def missing(tally: Tally, numbers: dict[str, float]) -> Missing:
+def missing(tally: Tally, numbers: Mapping[str, float], prior: Prior) -> Missing:
     """Counted with each further clear attempt at full weight, as on another day or at another fence."""
-    for_bound = clear_still_needed(tally.clear_weight, tally.weight, numbers["bound"], numbers["confidence"])
+    weights = tally.clear_weight, tally.weight
+    for_bound = clear_still_needed(*weights, numbers["bound"], numbers["confidence"], prior)
     outings = max(0, int(numbers["outings"]) - tally.outings)
     fields = max(0, int(numbers["fields"]) - tally.fields)
-    counted = int(numbers["clear"]) - tally.clear
-    clear = max(0, counted, 50 if for_bound is None else for_bound, outings, fields)
+    for_freshness = math.ceil(numbers["fresh_weight"] - tally.clear_weight)
+    clear = max(0, int(numbers["clear"]) - tally.clear, for_bound, for_freshness, outings, fields)
     return Missing(clear, outings, fields)
 
 
-def posterior(tally: Tally, numbers: dict[str, float]) -> Estimate:
-    return estimate(tally.clear_weight, tally.weight, numbers["confidence"])
-
-
-def judge(faded: Tally, unfaded: Tally, numbers: dict[str, float]) -> Verdict:
+def judge(faded: Tally, unfaded: Tally, numbers: Mapping[str, float], prior: Prior = JEFFREYS) -> Verdict:
     """`faded` counts the window with fading weights; `unfaded` everything ever, at full weight. A fall
     holds however long ago it was, until it is rebuilt; a stop ends with the window."""
-    found = posterior(faded, numbers)
-    lacking = missing(faded, numbers)
-    fallen = setback(unfaded, numbers, fall=True)
+    found = estimate(faded.clear_weight, faded.weight, numbers["confidence"], prior)
+    lacking = missing(faded, numbers, prior)
+    fallen = fall(unfaded, numbers) if unfaded.falls else None
     if fallen:
         return Verdict("on_hold", found, worse(lacking, fallen.missing), fallen)
     if not unfaded.count:
         return Verdict("untried", found, lacking, None)
-    stopped = setback(faded, numbers, fall=False)
+    stopped = stop(faded, numbers) if faded.clear < faded.count else None
     if stopped:
         return Verdict("shaky", found, worse(lacking, stopped.missing), stopped)
-    return Verdict(without_setback(faded, unfaded, lacking, found, numbers), found, lacking, None)
+    return Verdict(without_setback(faded, unfaded, lacking, numbers, prior), found, lacking, None)
 
 
-def without_setback(faded: Tally, unfaded: Tally, lacking: Missing, found: Estimate, numbers: dict) -> str:
+def without_setback(faded: Tally, unfaded: Tally, lacking: Missing, numbers: Mapping[str, float], prior: Prior) -> str:
     if lacking.nothing:
         return "shown"
-    if missing(unfaded, numbers).nothing:
+    if missing(unfaded, numbers, prior).nothing:
         return "gone_stale"
-    return "shaky" if faded.count and found.mean < 0.5 else "building"
+    return "shaky" if more_wrong_than_right(faded) else "building"
+
+
+def more_wrong_than_right(tally: Tally) -> bool:
+    return tally.count > 0 and tally.clear_weight < tally.weight / 2
 
 
 def worse(one: Missing, other: Missing) -> Missing:

@@ -31,10 +31,12 @@ def level_below(rulebook: Rulebook, level: Level) -> Level | None:
     return levels[place - 1] if place else None
 
 
-def height_class_cm(level: Level) -> float | None:
-    """The level's fixed height rounded to 5 cm: 79 cm and 80 cm are one class of level."""
-    height = fence_limit(level, "height_cm")
-    return None if height is None else 5 * round(height / 5)
+def height_class_cm(rulebook: Rulebook, level: Level) -> float:
+    """The level's fixed height rounded to 5 cm: 79 cm and 80 cm are one class of level. Where it is not
+    stated, that of the nearest level below with one; 0 where there is none."""
+    heights = (fence_limit(each, "height_cm") for each in rulebook.levels if each.order <= level.order)
+    stated = [height for height in heights if height is not None]
+    return 5 * round(stated[-1] / 5) if stated else 0
 
 
 def level_speed_mpm(level: Level) -> float | None:

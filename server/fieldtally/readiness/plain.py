@@ -34,6 +34,10 @@ def day_words(day: date | int) -> str:
     return f"{day.day} {MONTHS[day.month - 1]} {day.year}"
 
 
+def iso(day: int | None) -> str | None:
+    return None if day is None else date.fromordinal(day).isoformat()
+
+
 def percent(share: float) -> str:
     """“62 %”, rounded to the nearest whole per cent, halves up."""
     return f"{int(share * 100 + 0.5)} %"

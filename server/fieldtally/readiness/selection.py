@@ -4,9 +4,14 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from fieldtally.readiness.context import Weighing
+from fieldtally.readiness.attempts import Attempts
 from fieldtally.readiness.limits import fence_limit
-from fieldtally.readiness.requirement import Requirement
+from fieldtally.readiness.requirement import Condition, Requirement
+from fieldtally.readiness.shapes import BITS
+from fieldtally.trade.rulebook import Level
+
+# half a millimetre, so that 90 cm entered as 2 ft 11½ in is not a smaller fence
+ROUNDING_CM = 0.05
 
 
 @dataclass(frozen=True)
@@ -24,18 +29,37 @@ class Selection:
     least_cm: float | None
 
 
-def select(requirement: Requirement, weighing: Weighing) -> Selection:
+def select(requirement: Requirement, attempts: Attempts, level: Level) -> Selection:
     """Rows are sorted by day. A fence larger than the level's limit counts too."""
-    condition, attempts = requirement.condition, weighing.book.attempts
-    rows = attempts.rows_by_ask[condition.ask]
-    shape = attempts.shape[rows]
-    meets = attempts.shapes.meets(condition)
-    limit = fence_limit(weighing.level, condition.size) if condition.size else None
+    condition = requirement.condition
+    rows = presented(attempts, condition)
+    limit = fence_limit(level, condition.size) if condition.size else None
     if limit is None:
-        return Selection(rows[meets[shape]], rows[:0], rows[:0], None, None)
+        return Selection(rows, rows[:0], rows[:0], None, None)
     least = limit * requirement.numbers["size_fraction"]
-    size = attempts.shapes.size(condition.size)
-    # half a millimetre, so that 79 cm measured as 78.99 in feet and inches is not a smaller fence
-    large, unmeasured = meets & (size >= least - 0.05), meets & np.isnan(size)
-    small = meets & ~large & ~unmeasured
-    return Selection(rows[large[shape]], rows[small[shape]], rows[unmeasured[shape]], limit, least)
+    size = attempts.parts.size(condition.size)[attempts.part[rows]]
+    large = size >= least - ROUNDING_CM
+    unmeasured = np.isnan(size)
+    return Selection(rows[large], rows[~large & ~unmeasured], rows[unmeasured], limit, least)
+
+
+def presented(attempts: Attempts, condition: Condition) -> np.ndarray:
+    """Rows that ask what the condition asks and were met in its presentation, whatever the size."""
+    rows = attempts.rows_by_ask[condition.ask]
+    if condition.elements:
+        rows = rows[attempts.parts.elements[attempts.part[rows]] >= condition.elements]
+    for side, values in condition.presentation:
+        wanted = sum(BITS[side][value] for value in values)
+        rows = rows[met(attempts, rows, side, wanted)]
+    return rows
+
+
+def met(attempts: Attempts, rows: np.ndarray, side: str, wanted: int) -> np.ndarray:
+    """What was said counts; what the fence's nature says of company counts too, and of landing where
+    nobody said."""
+    said = attempts.manners.sides[side][attempts.manner[rows]]
+    if side == "company":
+        said = said | attempts.parts.company[attempts.part[rows]]
+    elif side == "landing":
+        said = np.where(said == 0, attempts.parts.landing[attempts.part[rows]], said)
+    return (said & wanted) != 0

@@ -1,7 +1,8 @@
-"""The distinct ways in which fences were met.
+"""What was met, and how: the distinct parts of fences and the distinct manners of meeting them.
 
-A season repeats itself: thousands of attempts share a few hundred shapes (fence, element, height,
-presentation). Whether a shape speaks for a requirement is worked out once per shape, not per attempt.
+A season repeats itself: thousands of attempts share a few hundred parts (fence, element, height) and
+manners (presentation, outcome, attitude). Whether they speak for a requirement is worked out once for each
+and looked up for the attempts.
 """
 
 from dataclasses import dataclass, field
@@ -11,7 +12,6 @@ import numpy as np
 from fieldtally.book import words
 from fieldtally.readiness.fence_asks import ASK_BIT, asks_of, dimensions_of, element_of, greatest_dimensions
 from fieldtally.readiness.limits import FENCE_DIMENSIONS
-from fieldtally.readiness.requirement import Condition
 
 SIDES = {
     "rein": words.REINS, "ground": words.GROUNDS, "way": words.WAYS,
@@ -21,92 +21,96 @@ BITS = {side: {value: 1 << place for place, value in enumerate(values)} for side
 COLUMN = {name: place for place, name in enumerate(FENCE_DIMENSIONS)}
 
 
-def company_bits(fence: dict, element: str | None, stated: str | None) -> int:
+def company_by_nature(fence: dict, element: str | None) -> int:
     """An element of a combination is inside it, with a fence before unless first and after unless last,
     whatever else was stated."""
-    bits = BITS["company"][stated] if stated else 0
     letters = [each["letter"] for each in fence["elements"]]
-    if element in letters and len(letters) > 1:
-        bits |= BITS["company"]["inside_combination"]
-        bits |= BITS["company"]["fence_before"] if element != letters[0] else 0
-        bits |= BITS["company"]["fence_after"] if element != letters[-1] else 0
-    return bits
+    if element not in letters or len(letters) < 2:
+        return 0
+    bits = BITS["company"]["inside_combination"]
+    bits |= BITS["company"]["fence_before"] if element != letters[0] else 0
+    return bits | (BITS["company"]["fence_after"] if element != letters[-1] else 0)
 
 
-def landing_bits(asks: int, stated: str | None) -> int:
+def landing_by_nature(asks: int) -> int:
     """A drop that nobody said was into water, at a fence without water, lands on the ground."""
-    if stated:
-        return BITS["landing"][stated]
     return 0 if asks & ASK_BIT["water"] else BITS["landing"]["ground"]
 
 
 @dataclass
-class Shapes:
-    """Rows of bits and dimensions, one per shape. `fence_ids` names each shape's fence."""
+class PartList:
+    """Collects parts, one row each: what it asks, its dimensions, what its nature says of company and
+    landing, of how many elements it is (0 for a single fence or element)."""
 
-    asks: list[int] = field(default_factory=list)
-    sides: list[tuple[int, ...]] = field(default_factory=list)
+    rows: list[tuple[int, int, int, int, int]] = field(default_factory=list)
     dimensions: list[list[float]] = field(default_factory=list)
-    elements: list[int] = field(default_factory=list)
     fence_ids: list[str] = field(default_factory=list)
     labels: list[str] = field(default_factory=list)
+    spots: dict[tuple, int] = field(default_factory=dict)
 
-    def add(self, fence_id: str, fence: dict, element: str | None, height_cm: float | None, sides: tuple) -> int:
-        """A single attempt's shape; `sides` are the presentation's values in the order of SIDES."""
+    def add(self, fence_id: str, fence: dict, element: str | None, height_cm: float | None) -> int:
         part = element_of(fence, element)
         dimensions = dimensions_of(part)
         if height_cm is not None:
-            dimensions[0] = height_cm
+            dimensions[COLUMN["height_cm"]] = height_cm
         asks = asks_of(part)
-        bits = [BITS[side].get(value, 0) for side, value in zip(SIDES, sides, strict=True)]
-        bits[3], bits[4] = landing_bits(asks, sides[3]), company_bits(fence, element, sides[4])
-        return self.append(fence_id, fence, element, asks, tuple(bits), dimensions, 1)
+        label = f"{fence['label']} {element}" if element else fence["label"]
+        nature = company_by_nature(fence, element), landing_by_nature(asks)
+        return self.append(fence_id, label, element, (asks, *nature, 0), dimensions)
 
     def add_combination(self, fence_id: str, fence: dict, elements: int) -> int:
-        """The shape of a whole combination met in one presentation, of so many elements."""
+        """A whole combination met in one presentation, of so many elements."""
         asks = ASK_BIT["combination"] | (ASK_BIT["bounce"] if "bounce" in fence["asks"] else 0)
-        return self.append(fence_id, fence, None, asks, (0,) * len(SIDES), greatest_dimensions(fence), elements)
+        return self.append(fence_id, fence["label"], "whole", (asks, 0, 0, elements), greatest_dimensions(fence))
 
-    def append(self, fence_id, fence, element, asks, bits, dimensions, elements) -> int:
-        self.asks.append(asks)
-        self.sides.append(bits)
+    def append(self, fence_id: str, label: str, element: str | None, row: tuple, dimensions: list[float]) -> int:
+        """`spot` numbers the fence and element whatever the height: the place that repeats in an outing."""
+        spot = self.spots.setdefault((fence_id, element), len(self.spots))
+        self.rows.append((*row, spot))
         self.dimensions.append(dimensions)
-        self.elements.append(elements)
         self.fence_ids.append(fence_id)
-        self.labels.append(f"{fence['label']} {element}" if element else fence["label"])
-        return len(self.asks) - 1
+        self.labels.append(label)
+        return len(self.rows) - 1
 
-    def freeze(self) -> "ShapeTable":
-        count = len(self.asks)
-        return ShapeTable(
-            np.array(self.asks, dtype=np.int64),
-            np.array(self.sides, dtype=np.int64).reshape(count, len(SIDES)),
-            np.array(self.dimensions, dtype=float).reshape(count, len(FENCE_DIMENSIONS)),
-            np.array(self.elements, dtype=np.int64),
-            tuple(self.fence_ids),
-            tuple(self.labels),
-        )
+    def freeze(self) -> "Parts":
+        columns = np.array(self.rows, dtype=np.int64).reshape(len(self.rows), 5).T.copy()
+        dimensions = np.array(self.dimensions, dtype=float).reshape(len(self.rows), len(FENCE_DIMENSIONS))
+        return Parts(*columns, dimensions, tuple(self.fence_ids), tuple(self.labels))
 
 
 @dataclass(frozen=True)
-class ShapeTable:
+class Parts:
     asks: np.ndarray
-    sides: np.ndarray
-    dimensions: np.ndarray
+    company: np.ndarray
+    landing: np.ndarray
     elements: np.ndarray
+    spot: np.ndarray
+    dimensions: np.ndarray
     fence_ids: tuple[str, ...]
     labels: tuple[str, ...]
 
-    def meets(self, condition: Condition) -> np.ndarray:
-        """Which shapes ask what the condition asks and were met in its presentation, size aside."""
-        fits = (self.asks & ASK_BIT[condition.ask]) != 0
-        if condition.elements:
-            fits &= self.elements >= condition.elements
-        for side, values in condition.presentation:
-            wanted = sum(BITS[side][value] for value in values)
-            fits &= (self.sides[:, list(SIDES).index(side)] & wanted) != 0
-        return fits
-
     def size(self, dimension: str) -> np.ndarray:
-        """Each shape's measured dimension in cm; NaN where nobody measured."""
+        """Each part's measured dimension in cm; NaN where nobody measured."""
         return self.dimensions[:, COLUMN[dimension]]
+
+
+@dataclass(frozen=True)
+class Manners:
+    """One row per manner: bits of each side of the presentation (0 where nobody said), result, attitude."""
+
+    sides: dict[str, np.ndarray]
+    result: np.ndarray
+    attitude: np.ndarray
+
+
+def freeze_manners(rows: list[tuple]) -> Manners:
+    """`rows` hold result, attitude and the presentation's values in the order of SIDES."""
+    sides = {
+        side: np.array([BITS[side].get(row[2 + place], 0) for row in rows], dtype=np.int64)
+        for place, side in enumerate(SIDES)
+    }
+    return Manners(
+        sides,
+        np.array([row[0] for row in rows], dtype=np.int64),
+        np.array([row[1] for row in rows], dtype=np.int64),
+    )

@@ -8,8 +8,9 @@ from fieldtally.readiness.bar import Bars
 from fieldtally.readiness.book_of_horse import Sorted, book_of_horse, sort_records
 from fieldtally.readiness.cautions import cautions
 from fieldtally.readiness.context import Book, Weighing
+from fieldtally.readiness.count import weighing_of
 from fieldtally.readiness.finding import Finding
-from fieldtally.readiness.limits import level_below
+from fieldtally.readiness.forecast import forecast
 from fieldtally.readiness.next_steps import next_steps
 from fieldtally.readiness.summary import summary
 from fieldtally.readiness.weighing import weigh
@@ -75,7 +76,7 @@ def standings_of(kept: Sorted, horse_id: str, rulebook: Rulebook, bars: Bars, as
 def standing_at(
     book: Book, rulebook: Rulebook, level: Level, order: int, bars: Bars, changes: list, logbook_number: int
 ) -> Standing:
-    weighing = Weighing(book, rulebook, level, level_below(rulebook, level))
     bar = bars.bar(rulebook, level, changes)
+    weighing = weighing_of(book, rulebook, level, bar.requirements)
     findings = tuple(weigh(requirement, weighing) for requirement in bar.requirements)
-    return Standing(logbook_number, weighing, order, findings)
+    return Standing(logbook_number, weighing, order, findings, forecast(findings, weighing, bars))

@@ -6,24 +6,43 @@ from functools import cached_property
 import numpy as np
 
 from fieldtally.readiness.attempts import CLEAR, FALL, STOP, Attempts
-from fieldtally.readiness.weight import recency, shared
+from fieldtally.readiness.weight import recency, share
 
 
 @dataclass(frozen=True)
 class Tally:
-    """Rows of attempts (sorted by day and outing) with their weights, and what they add up to."""
+    """Rows of attempts (sorted by day and outing), and what they add up to as of the ordinal `today`.
+
+    Fading: weights fade with age. Not fading: all ages count alike.
+    """
 
     attempts: Attempts
     rows: np.ndarray
-    weights: np.ndarray
+    today: int
+    numbers: dict[str, float]
+    fading: bool
+
+    @cached_property
+    def days(self) -> np.ndarray:
+        return self.attempts.day[self.rows]
+
+    @cached_property
+    def weights(self) -> np.ndarray:
+        attempts, faults = repeats(self.attempts.group[self.rows], ~self.is_clear)
+        weights = share(faults, attempts, ~self.is_clear, self.numbers["repeat_discount"])
+        return weights * recency(self.today - self.days, self.numbers["half_life_days"]) if self.fading else weights
 
     @cached_property
     def results(self) -> np.ndarray:
         return self.attempts.result[self.rows]
 
     @cached_property
+    def is_clear(self) -> np.ndarray:
+        return self.results == CLEAR
+
+    @cached_property
     def clear_rows(self) -> np.ndarray:
-        return self.rows[self.results == CLEAR]
+        return self.rows[self.is_clear]
 
     @property
     def count(self) -> int:
@@ -39,7 +58,7 @@ class Tally:
 
     @cached_property
     def clear_weight(self) -> float:
-        return float(self.weights[self.results == CLEAR].sum())
+        return float(self.weights[self.is_clear].sum())
 
     @cached_property
     def outings(self) -> int:
@@ -51,49 +70,45 @@ class Tally:
 
     @property
     def last_day(self) -> int | None:
-        return int(self.attempts.day[self.rows[-1]]) if self.count else None
+        return int(self.days[-1]) if self.count else None
 
-    def count_of(self, result: int) -> int:
-        return int((self.results == result).sum())
-
-    def last_day_of(self, *results: int) -> int | None:
-        """The last day on which any of these results happened."""
-        days = self.attempts.day[self.rows[np.isin(self.results, results)]]
+    def last_day_where(self, happened: np.ndarray) -> int | None:
+        days = self.days[happened]
         return int(days[-1]) if len(days) else None
 
-    def clear_after(self, day: int) -> tuple[int, int]:
-        """Clear attempts on later days than `day`, and in how many outings."""
-        later = self.clear_rows[self.attempts.day[self.clear_rows] > day]
-        return len(later), runs(self.attempts.outing[later])
+    def clear_since(self, day: int, same_day: bool) -> tuple[int, int]:
+        """Clear attempts on days later than `day` (or on it), and in how many outings."""
+        first = day if same_day else day + 1
+        since = self.clear_rows[self.days[self.is_clear] >= first]
+        return len(since), runs(self.attempts.outing[since])
 
     @cached_property
     def stops(self) -> int:
-        return self.count_of(STOP)
+        return int((self.results == STOP).sum())
 
     @cached_property
     def falls(self) -> int:
-        return self.count_of(FALL)
+        return int((self.results == FALL).sum())
 
 
 def runs(values: np.ndarray) -> int:
     """How many different values a sorted column holds."""
-    return 0 if len(values) == 0 else 1 + int((values[1:] != values[:-1]).sum())
+    return 0 if len(values) == 0 else 1 + int(np.count_nonzero(values[1:] != values[:-1]))
 
 
-def repeats(groups: np.ndarray) -> np.ndarray:
-    """For each row, how many rows of its group there are; rows of a group stand together."""
+def repeats(groups: np.ndarray, is_fault: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """For each row, how many rows its group has, and how many of them are faults; rows of a group stand
+    together."""
     if len(groups) == 0:
-        return groups
+        return groups, groups
     starts = np.flatnonzero(np.concatenate(([True], groups[1:] != groups[:-1])))
     lengths = np.diff(np.append(starts, len(groups)))
-    return np.repeat(lengths, lengths)
+    faults = np.add.reduceat(is_fault.astype(np.int64), starts)
+    return np.repeat(lengths, lengths), np.repeat(faults, lengths)
 
 
 def tally(attempts: Attempts, rows: np.ndarray, today: int, numbers: dict[str, float], fading: bool = True) -> Tally:
-    """Weighs `rows` as of the ordinal `today`. Not fading: all ages count alike and no window ends."""
+    """Fading counts the window only; not fading counts everything ever."""
     if fading:
         rows = rows[today - attempts.day[rows] <= numbers["window_days"]]
-    weights = shared(repeats(attempts.group[rows]), numbers["repeat_discount"])
-    if fading:
-        weights = weights * recency(today - attempts.day[rows], numbers["half_life_days"])
-    return Tally(attempts, rows, weights)
+    return Tally(attempts, rows, today, numbers, fading)

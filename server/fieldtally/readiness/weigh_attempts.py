@@ -8,30 +8,29 @@ from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding, Reason
 from fieldtally.readiness.judge import Verdict, judge
 from fieldtally.readiness.requirement import Requirement
-from fieldtally.readiness.selection import Selection, select
-from fieldtally.readiness.tally import Tally, tally
+from fieldtally.readiness.selection import Selection
+from fieldtally.readiness.tally import Tally
 
 
 def weigh_attempts(requirement: Requirement, weighing: Weighing) -> Finding:
-    book, numbers = weighing.book, requirement.numbers
-    selection = select(requirement, weighing)
-    faded = tally(book.attempts, selection.rows, book.today, numbers)
-    unfaded = tally(book.attempts, selection.rows, book.today, numbers, fading=False)
-    verdict = judge(faded, unfaded, numbers)
+    counted = weighing.counted[requirement.id]
+    selection, faded, unfaded = counted.selection, counted.faded, counted.unfaded
+    prior = weighing.pool.prior_without(faded, requirement.numbers)
+    verdict = judge(faded, unfaded, requirement.numbers, prior)
     return Finding(
         requirement,
         verdict.state,
         tuple(reasons(requirement, selection, faded, unfaded, verdict)),
         needs(selection, verdict, faded),
         in_numbers(faded, verdict, selection),
-        ask_words.how_worked_out(requirement.title, faded, verdict, numbers),
+        ask_words.how_worked_out(requirement.title, faded, verdict, requirement.numbers),
         lambda: attempts_behind(faded, unfaded),
     )
 
 
 def reasons(requirement: Requirement, selection: Selection, faded: Tally, unfaded: Tally, verdict: Verdict):
     if verdict.setback:
-        yield (ask_words.fell if verdict.setback.fall else ask_words.stopped)(verdict.setback)
+        yield (ask_words.fell if verdict.setback.kind == "fall" else ask_words.stopped)(verdict.setback)
     if verdict.state == "gone_stale":
         yield ask_words.faded(unfaded)
     yield what_happened(faded, unfaded)
@@ -58,8 +57,7 @@ def size_reasons(requirement: Requirement, selection: Selection, unfaded: Tally,
 
 
 def unmeasured_fences(selection: Selection, attempts) -> list[str]:
-    shapes = attempts.shape[selection.unmeasured].tolist()
-    return sorted({attempts.shapes.labels[shape] for shape in shapes})[:3]
+    return sorted({attempts.label(row) for row in selection.unmeasured.tolist()})[:3]
 
 
 def needs(selection: Selection, verdict: Verdict, faded: Tally) -> tuple[Reason, ...]:
@@ -82,8 +80,8 @@ def in_numbers(faded: Tally, verdict: Verdict, selection: Selection) -> dict:
         "falls": faded.falls,
         "weight": round(faded.weight, 3),
         "clear_weight": round(faded.clear_weight, 3),
-        "estimate": round(verdict.estimate.mean, 4),
-        "lower_bound": round(verdict.estimate.lower_bound, 4),
+        "estimate": round(verdict.estimate.mean, 4) if faded.count else None,
+        "lower_bound": round(verdict.estimate.lower_bound, 4) if faded.count else None,
         "outings": faded.outings,
         "fields": faded.fields,
         "last_date": date.fromordinal(last).isoformat() if last else None,

@@ -48,11 +48,11 @@ def weigh_attitude(requirement: Requirement, weighing: Weighing) -> Finding:
 
 def rows_with_attitude(weighing: Weighing, numbers: dict[str, float]) -> np.ndarray:
     attempts, limit = weighing.book.attempts, fence_limit(weighing.level, "height_cm")
-    height = attempts.shapes.size("height_cm")
+    height = attempts.parts.size("height_cm")
     near = ~(height < limit * LARGE_ENOUGH) if limit is not None else np.ones(len(height), dtype=bool)
-    near &= (attempts.shapes.asks & ASK_BIT["show_jump"]) == 0
+    near &= (attempts.parts.asks & ASK_BIT["show_jump"]) == 0
     recent = weighing.book.today - attempts.day <= numbers["window_days"]
-    rows = np.flatnonzero((attempts.attitude > 0) & recent & near[attempts.shape])
+    rows = np.flatnonzero((attempts.attitude > 0) & recent & near[attempts.part])
     return rows[-int(numbers["last_attempts"]):]  # fmt: skip
 
 
@@ -71,7 +71,7 @@ def more_attitude(count: int, share: float, numbers: dict[str, float]):
 def attitudes_behind(weighing: Weighing, rows: np.ndarray) -> list[dict]:
     attempts = weighing.book.attempts
     records = [attempts.records[row] for row in rows.tolist()]
-    labels = {attempts.records[row].record_id: attempts.shapes.labels[attempts.shape[row]] for row in rows.tolist()}
+    labels = {attempts.records[row].record_id: attempts.label(row) for row in rows.tolist()}
     return records_behind(
         weighing.book, records, lambda each: labels[each.record_id], lambda each: each.body["attitude"]
     )

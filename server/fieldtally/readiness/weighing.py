@@ -7,6 +7,7 @@ from fieldtally.readiness.finding import Finding
 from fieldtally.readiness.requirement import Requirement
 from fieldtally.readiness.weigh_attempts import weigh_attempts
 from fieldtally.readiness.weigh_breadth import weigh_breadth
+from fieldtally.readiness.weigh_eligibility import weigh_eligibility
 from fieldtally.readiness.weigh_horse import weigh_attitude, weigh_recovery
 from fieldtally.readiness.weigh_pace import weigh_pace
 from fieldtally.readiness.weigh_results import weigh_results
@@ -21,6 +22,7 @@ WAYS_OF_WEIGHING: dict[str, Callable[[Requirement, Weighing], Finding]] = {
     "rounds": weigh_rounds,
     "tests": weigh_tests,
     "results": weigh_results,
+    "eligibility": weigh_eligibility,
     "breadth": weigh_breadth,
     "confidence": weigh_confidence,
     "hours": weigh_hours,

@@ -1,0 +1,24 @@
+"""Counts a level's attempts, requirement by requirement, before any of them is judged: each question is judged
+in the light of the others."""
+
+from collections.abc import Sequence
+
+from fieldtally.readiness.context import Book, Counted, Weighing
+from fieldtally.readiness.limits import level_below
+from fieldtally.readiness.pool import pool
+from fieldtally.readiness.requirement import Requirement
+from fieldtally.readiness.selection import select
+from fieldtally.readiness.tally import tally
+from fieldtally.trade.rulebook import Level, Rulebook
+
+
+def weighing_of(book: Book, rulebook: Rulebook, level: Level, requirements: Sequence[Requirement]) -> Weighing:
+    counted = {each.id: count(each, book, level) for each in requirements if each.condition}
+    of_all = pool([each.faded for each in counted.values()])
+    return Weighing(book, rulebook, level, level_below(rulebook, level), counted, of_all)
+
+
+def count(requirement: Requirement, book: Book, level: Level) -> Counted:
+    selection = select(requirement, book.attempts, level)
+    faded = tally(book.attempts, selection.rows, book.today, requirement.numbers)
+    return Counted(selection, faded, tally(book.attempts, selection.rows, book.today, requirement.numbers, fading=False))

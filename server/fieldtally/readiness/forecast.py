@@ -1,0 +1,158 @@
+"""What a typical course of the level might bring, from the evidence: chances and intervals, never a promise.
+
+Below a stated minimum of evidence it keeps silent and says why.
+"""
+
+from collections.abc import Mapping, Sequence
+
+import numpy as np
+
+from fieldtally.readiness.attempts import FALL
+from fieldtally.readiness.bar import Bars
+from fieldtally.readiness.context import Weighing
+from fieldtally.readiness.estimate import Estimate, estimate
+from fieldtally.readiness.finding import Finding
+from fieldtally.readiness.other_phases import clock, dressage, show_jumping
+from fieldtally.readiness.plain import many, percent
+from fieldtally.readiness.second_presentation import second_clear
+from fieldtally.readiness.stops import ELIMINATED, Rules, penalties, stopped_efforts
+from fieldtally.readiness.typical_course import efforts_of, length_m_of, mix
+
+WINDOW_DAYS = 365
+LOW, HIGH = 0.1, 0.9
+
+
+def forecast(findings: Sequence[Finding], weighing: Weighing, bars: Bars) -> dict:
+    """The level's forecast, or why there is none: `spoken` says which."""
+    numbers = bars.forecast_numbers
+    silence = too_little(findings, weighing, numbers)
+    if silence:
+        return {"spoken": False, "text": silence}
+    course = course_of(findings, weighing, bars)
+    second = second_clear([each.faded for each in weighing.counted.values()], numbers)
+    fall = chance_of_fall(weighing, sum(efforts for efforts, _, _ in course), numbers)
+    costs = penalties(stopped_efforts(course), second, rules_of(weighing, numbers), fall)
+    phases = {
+        "dressage": dressage(weighing, WINDOW_DAYS),
+        "show_jumping": show_jumping(weighing, WINDOW_DAYS, numbers),
+        "time": clock(weighing, WINDOW_DAYS, numbers),
+    }
+    return spoken(course, costs, second, fall, phases, weighing, numbers)
+
+
+def too_little(findings: Sequence[Finding], weighing: Weighing, numbers: Mapping[str, float]) -> str | None:
+    asked = [each for each in findings if each.requirement.condition and each.requirement.required]
+    met = sum(each.numbers["attempts"] > 0 for each in asked)
+    least = int(np.ceil(numbers["least_share_met"] * len(asked)))
+    if met < least:
+        return f"Not enough evidence: {met} of {many(len(asked), 'question')} of this level met lately, a forecast needs {least}."
+    weight = weighing.pool.weight
+    if weight < numbers["least_weight"]:
+        return (
+            f"Not enough evidence: what was met weighs as {weight:.0f} fresh attempts, a forecast needs "
+            f"{numbers['least_weight']:.0f}."
+        )
+    return None
+
+
+def estimate_of(requirement_id: str, weighing: Weighing, numbers: Mapping[str, float]) -> Estimate:
+    faded = weighing.counted[requirement_id].faded
+    prior = weighing.pool.prior_without(faded, numbers)
+    return estimate(faded.clear_weight, faded.weight, numbers["confidence"], prior)
+
+
+def course_of(findings: Sequence[Finding], weighing: Weighing, bars: Bars) -> list[tuple[int, float, float]]:
+    """(efforts, alpha, beta) of each question of the typical course."""
+    asked = {each.requirement.id: each.requirement for each in findings if each.requirement.condition}
+    efforts = mix(list(asked), efforts_of(weighing.level, bars.forecast_numbers), bars.course)
+    found = {key: estimate_of(key, weighing, each.numbers) for key, each in asked.items()}
+    return [(efforts[key], each.alpha, each.beta) for key, each in found.items() if efforts[key]]
+
+
+def chance_of_fall(weighing: Weighing, efforts: int, numbers: Mapping[str, float]) -> float:
+    """Published falls per start, moved by the pair's own falls; per effort, then over the course."""
+    per_effort = 1 - (1 - numbers["falls_per_start"]) ** (1 / efforts)
+    attempts = weighing.book.attempts
+    single = attempts.parts.elements[attempts.part] == 0
+    falls = int((attempts.result[single] == FALL).sum())
+    weight = numbers["falls_weight_efforts"]
+    return 1 - (1 - (per_effort * weight + falls) / (weight + int(single.sum()))) ** efforts
+
+
+def rules_of(weighing: Weighing, numbers: Mapping[str, float]) -> Rules:
+    stated = weighing.level.value
+    return Rules(
+        stated("cross_country", "refusal_first_penalties") or Rules.first_penalties,
+        stated("cross_country", "refusal_second_penalties") or Rules.second_penalties,
+        int(stated("cross_country", "stops_at_one_obstacle_that_eliminate") or numbers["default_stops_at_one_that_eliminate"]),
+        int(stated("cross_country", "stops_on_course_that_eliminate") or numbers["default_stops_that_eliminate"]),
+    )
+
+
+def spoken(course, costs, second, fall, phases, weighing: Weighing, numbers: Mapping[str, float]) -> dict:
+    clear = costs.get(0.0, 0.0)
+    low, high = clear_interval(course, fall)
+    jumping = [{"penalties": cost, "chance": round(chance, 4)} for cost, chance in costs.items() if cost != ELIMINATED]
+    found = {
+        "spoken": True,
+        "efforts": sum(each[0] for each in course),
+        "length_m": length_m_of(weighing.level, numbers),
+        "clear_chance": round(clear, 4),
+        "clear_low": round(low, 4),
+        "clear_high": round(high, 4),
+        "elimination_chance": round(costs[ELIMINATED], 4),
+        "second_clear_chance": round(second, 4),
+        "jumping_penalties": jumping,
+        "phases": {name: in_short(sample) for name, sample in phases.items()},
+        "total": total_of(costs, phases),
+    }
+    return found | {"text": in_words(found), "explanation": explained(found, weighing)}
+
+
+def clear_interval(course, fall: float, draws: int = 2000) -> tuple[float, float]:
+    """80 % interval of the chance of a clear round, over what is believed of each question's chance."""
+    chance = np.full(draws, 1 - fall)
+    random = np.random.default_rng(0)
+    for efforts, alpha, beta in course:
+        chance = chance * random.beta(alpha, beta, draws) ** efforts
+    low, high = np.quantile(chance, (LOW, HIGH))
+    return float(low), float(high)
+
+
+def in_short(sample: np.ndarray | None) -> dict | None:
+    if sample is None:
+        return None
+    low, high = np.quantile(sample, (LOW, HIGH))
+    return {"expected": round(float(sample.mean()), 1), "low": round(float(low), 1), "high": round(float(high), 1)}
+
+
+def total_of(costs: dict[float, float], phases: dict) -> dict | None:
+    """Expected total of a completed event with its 80 % interval; None unless all phases have evidence."""
+    if any(sample is None for sample in phases.values()):
+        return None
+    random = np.random.default_rng(0)
+    left = {cost: chance for cost, chance in costs.items() if cost != ELIMINATED}
+    chances = np.array(list(left.values()))
+    draws = 4000
+    total = random.choice(np.array(list(left)), draws, p=chances / chances.sum())
+    for sample in phases.values():
+        total = total + random.choice(sample, draws)
+    return in_short(total)
+
+
+def in_words(found: dict) -> str:
+    return (
+        f"Of ten typical courses of this level about {found['clear_chance'] * 10:.0f} might be clear across country "
+        f"({percent(found['clear_low'])} to {percent(found['clear_high'])}) and {found['elimination_chance'] * 10:.0f} "
+        "might not be completed. This is arithmetic on what was written down, not a promise."
+    )
+
+
+def explained(found: dict, weighing: Weighing) -> str:
+    return (
+        f"A typical course is taken as {found['efforts']} efforts, shared out over the questions of this level. For each "
+        f"question your attempts give a chance of clear, with its doubt: together {weighing.pool.clear_weight:.0f} clear "
+        f"out of {weighing.pool.weight:.0f} fresh attempts. Multiplied over the course that is {percent(found['clear_chance'])}. "
+        f"After a stop the next presentation is taken as clear in {percent(found['second_clear_chance'])}. Falls are counted at "
+        "the published rate of one in 42 starts, moved by your own."
+    )
