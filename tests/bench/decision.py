@@ -1,0 +1,174 @@
+"""Decision benchmark: how often is a standing complete when the truth is below the bar, and how long does a pair
+above it wait, side by side with rules people use without a tool; and how well the forecast is calibrated.
+
+    python tests/bench/decision.py [--quick] [--pairs N] [--json OUT] [--set NAME=VALUE …]
+
+Everything is seeded: the same command gives the same numbers. `--set` tries another value of a number of the
+bar, which is how the defaults were chosen.
+"""
+
+import argparse
+import json
+import sys
+from concurrent.futures import ProcessPoolExecutor
+from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
+
+sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / "server")]
+
+import numpy as np  # noqa: E402
+from bench.naive import RULES, first_complete, perfect_judge  # noqa: E402
+from bench.our_rule import DEFAULTS, Judge  # noqa: E402
+from bench.pairs import BELOW, OUTINGS, QUESTIONS, WORLDS, Season, season  # noqa: E402
+
+from fieldtally.readiness.stops import stopped_efforts  # noqa: E402
+
+OURS, PERFECT = "fieldtally", "perfect judge"
+
+
+@dataclass(frozen=True)
+class Run:
+    """One pair: the outing at which each rule said complete (None: never), and the truth then and at first."""
+
+    world: str
+    complete: dict[str, int | None]
+    weakest: dict[str, float]
+    is_above: bool
+    shown: int
+    shown_below: int
+    forecast: float
+    perfect_forecast: float
+    was_clear: bool
+
+
+def run(world: str, numbers: dict[str, float], seed: int) -> Run:
+    one = season(world, seed)
+    judge = Judge(one, numbers)
+    complete = {name: first_complete(one, rule) for name, rule in RULES.items()}
+    complete[OURS] = our_first_complete(judge)
+    if world == "independent":
+        complete[PERFECT] = perfect_judge(one)
+    at_end = np.array(judge.shown(OUTINGS - 1))
+    return Run(
+        world,
+        complete,
+        {name: float(one.truth[(outing or OUTINGS) - 1].min()) for name, outing in complete.items()},
+        one.is_above,
+        int(at_end.sum()),
+        int((at_end & (one.truth[-1] < BELOW)).sum()),
+        *course(one, judge, seed),
+    )
+
+
+def our_first_complete(judge: Judge) -> int | None:
+    return next((outing + 1 for outing in range(OUTINGS) if all(judge.shown(outing))), None)
+
+
+def course(one: Season, judge: Judge, seed: int) -> tuple[float, float, bool]:
+    """A course that asks every question once, each fence met for the first time: our chance of clear, the true
+    chance, and what happened."""
+    ours = stopped_efforts([(1, each.alpha, each.beta) for each in judge.posterior(OUTINGS - 1)])[0]
+    truth = one.truth[-1]
+    random = np.random.default_rng((99, seed))
+    return float(ours), float(truth.prod()), bool((random.random(QUESTIONS) < truth).all())
+
+
+def false_complete(runs: list[Run], rule: str) -> float:
+    """Of the pairs below the bar, the share that the rule lets through in a season."""
+    below = [each for each in runs if rule in each.complete and each.weakest[rule] < BELOW]
+    return float(np.mean([each.complete[rule] is not None for each in below]))
+
+
+def outings_to_complete(runs: list[Run], rule: str) -> float:
+    """Of the pairs above the bar from the start: mean outings; one more than the season where never."""
+    above = [each for each in runs if rule in each.complete and each.is_above]
+    return float(np.mean([each.complete[rule] or OUTINGS + 1 for each in above]))
+
+
+def brier(runs: list[Run], chance: str) -> float:
+    return float(np.mean([(getattr(each, chance) - each.was_clear) ** 2 for each in runs]))
+
+
+def brier_noise(runs: list[Run]) -> float:
+    """Standard error of the perfect forecaster's Brier score: what chance alone moves it."""
+    scores = [(each.perfect_forecast - each.was_clear) ** 2 for each in runs]
+    return float(np.std(scores, ddof=1) / np.sqrt(len(scores)))
+
+
+def reliability(runs: list[Run], bins: int = 5) -> list[dict]:
+    """Forecasts in bins of equal counts: what was said, and what happened."""
+    ordered = sorted(runs, key=lambda each: each.forecast)
+    parts = [ordered[len(ordered) * k // bins : len(ordered) * (k + 1) // bins] for k in range(bins)]
+    return [
+        {"said": float(np.mean([each.forecast for each in part])), "happened": float(np.mean([each.was_clear for each in part])), "pairs": len(part)}
+        for part in parts
+    ]
+
+
+def table(runs: list[Run]) -> dict[str, dict]:
+    rules = [rule for rule in (*RULES, OURS, PERFECT) if any(rule in each.complete for each in runs)]
+    return {
+        rule: {"false_complete": false_complete(runs, rule), "outings_to_complete": outings_to_complete(runs, rule)}
+        for rule in rules
+    }
+
+
+def report(runs: list[Run]) -> dict:
+    worlds = {world: [each for each in runs if each.world == world] for world in WORLDS}
+    everywhere = table(runs)
+    naive = min(RULES, key=lambda rule: everywhere[rule]["false_complete"])
+    independent = worlds["independent"]
+    return {
+        "n_pairs": len(runs),
+        "false_complete": everywhere[OURS]["false_complete"],
+        "outings_to_complete": everywhere[OURS]["outings_to_complete"],
+        "best_naive": naive,
+        "false_complete_best_naive": everywhere[naive]["false_complete"],
+        "outings_best_naive": everywhere[naive]["outings_to_complete"],
+        "false_shown": sum(each.shown_below for each in runs) / max(1, sum(each.shown for each in runs)),
+        "brier": brier(independent, "forecast"),
+        "brier_perfect": brier(independent, "perfect_forecast"),
+        "brier_noise": brier_noise(independent),
+        "reliability": reliability(independent),
+        "rules": {rule: each for rule, each in everywhere.items() if rule != PERFECT},
+        "worlds": {world: table(each) for world, each in worlds.items()},
+    }
+
+
+def simulate(pairs: int, numbers: dict[str, float]) -> list[Run]:
+    each = pairs // len(WORLDS)
+    with ProcessPoolExecutor(2) as workers:
+        return [
+            found
+            for world in WORLDS
+            for found in workers.map(partial(run, world, numbers), range(each), chunksize=max(1, each // 8))
+        ]
+
+
+def in_words(found: dict) -> str:
+    lines = [f"{found['n_pairs']} pairs", f"{'world':22}{'rule':40}{'false complete':>15}{'outings':>9}"]
+    for world, rules in {"all": found["rules"], **found["worlds"]}.items():
+        for rule, each in rules.items():
+            lines.append(f"{world:22}{rule:40}{each['false_complete']:15.3f}{each['outings_to_complete']:9.2f}")
+    lines.append(f"Brier {found['brier']:.4f}, perfect {found['brier_perfect']:.4f} ± {found['brier_noise']:.4f}")
+    lines += [f"  said {each['said']:.2f}  happened {each['happened']:.2f}  ({each['pairs']})" for each in found["reliability"]]
+    return "\n".join(lines)
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("--quick", action="store_true")
+    parser.add_argument("--pairs", type=int, default=3000)
+    parser.add_argument("--json", type=Path)
+    parser.add_argument("--set", action="append", default=[])
+    given = parser.parse_args()
+    changed = {name: float(value) for name, value in (each.split("=") for each in given.set)}
+    found = report(simulate(600 if given.quick else given.pairs, DEFAULTS | changed))
+    print(in_words(found))
+    if given.json:
+        given.json.write_text(json.dumps(found | {"numbers": DEFAULTS | changed}, indent=2), encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()

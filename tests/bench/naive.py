@@ -1,0 +1,70 @@
+"""The rules people use without a tool, and the judge nobody can be."""
+
+from math import comb
+
+import numpy as np
+from bench.pairs import EASIER_AGAIN, QUESTIONS, Season, chance, logit
+
+
+def three_in_a_row(logged: list[int]) -> bool:
+    return len(logged) >= 3 and sum(logged[-3:]) == 3
+
+
+def over_80_per_cent(logged: list[int]) -> bool:
+    return len(logged) > 0 and sum(logged) / len(logged) > 0.8
+
+
+def over_80_per_cent_of_three(logged: list[int]) -> bool:
+    return len(logged) >= 3 and over_80_per_cent(logged)
+
+
+RULES = {
+    "three clear in a row": three_in_a_row,
+    "raw rate over 80 %": over_80_per_cent,
+    "raw rate over 80 % of at least three": over_80_per_cent_of_three,
+}
+
+
+def first_complete(season: Season, rule) -> int | None:
+    """The outing after which every question passes the rule for the first time."""
+    logged: list[list[int]] = [[] for _ in range(QUESTIONS)]
+    for number, outing in enumerate(season.outcomes, start=1):
+        for so_far, today in zip(logged, outing, strict=True):
+            so_far.extend(today)
+        if all(rule(each) for each in logged):
+            return number
+    return None
+
+
+STRONG, WEAK = np.linspace(0.93, 0.995, 21), np.linspace(0.40, 0.85, 46)
+PERFECT_AT = 0.85
+
+
+def perfect_judge(season: Season) -> int | None:
+    """Knows how the independent world was made, to the last parameter, and says complete when the chance that
+    no question is weak reaches PERFECT_AT. Nobody can do better; it bounds what any rule can reach."""
+    first = np.zeros((QUESTIONS, 4))
+    for number, outing in enumerate(season.outcomes, start=1):
+        for question, today in enumerate(outing):
+            if today:
+                again = sum(today[1:])
+                first[question] += (today[0], 1 - today[0], again, len(today) - 1 - again)
+        if chance_of_no_weakness(first) >= PERFECT_AT:
+            return number
+    return None
+
+
+def chance_of_no_weakness(counts: np.ndarray) -> float:
+    """Half of the pairs have no weak question, the others one to four of 14 with equal chance."""
+    ratio = likelihood(counts, WEAK) / likelihood(counts, STRONG)
+    subsets = np.zeros(5)
+    subsets[0] = 1
+    for each in ratio:
+        subsets[1:] += subsets[:-1] * each
+    return float(1 / (1 + sum(subsets[k] / comb(QUESTIONS, k) / 4 for k in range(1, 5))))
+
+
+def likelihood(counts: np.ndarray, grid: np.ndarray) -> np.ndarray:
+    again = chance(logit(grid) + EASIER_AGAIN)
+    logs = np.stack([np.log(grid), np.log(1 - grid), np.log(again), np.log(1 - again)])
+    return np.exp(counts @ logs).mean(axis=1)
