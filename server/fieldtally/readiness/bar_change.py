@@ -15,7 +15,7 @@ def changed(
     bar does not have is passed over: the level may no longer ask it.
     """
     by_id = {each.id: each for each in requirements}
-    for record in sorted(records, key=lambda each: each.number or 0):
+    for record in sorted(records, key=lambda each: (each.number is None, each.number or 0)):
         body = record.body
         if (body["rulebook_id"], body["level_id"]) == (rulebook_id, level_id):
             apply(by_id, record)

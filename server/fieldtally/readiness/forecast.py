@@ -6,6 +6,7 @@ Below a stated minimum of evidence it keeps silent and says why.
 from collections.abc import Mapping, Sequence
 
 import numpy as np
+from scipy.special import betaincinv, betaln
 
 from fieldtally.readiness.attempts import FALL
 from fieldtally.readiness.bar import Bars
@@ -29,7 +30,7 @@ def forecast(findings: Sequence[Finding], weighing: Weighing, bars: Bars) -> dic
     if silence:
         return {"spoken": False, "text": silence}
     course = course_of(findings, weighing, bars)
-    second = second_clear([each.faded for each in weighing.counted.values()], numbers)
+    second = second_clear(weighing.book.attempts, numbers)
     fall = chance_of_fall(weighing, sum(efforts for efforts, _, _ in course), numbers)
     costs = penalties(stopped_efforts(course), second, rules_of(weighing, numbers), fall)
     phases = {
@@ -90,9 +91,9 @@ def rules_of(weighing: Weighing, numbers: Mapping[str, float]) -> Rules:
 
 
 def spoken(course, costs, second, fall, phases, weighing: Weighing, numbers: Mapping[str, float]) -> dict:
-    clear = costs.get(0.0, 0.0)
+    clear = float(costs.get(0.0, 0.0))
     low, high = clear_interval(course, fall)
-    jumping = [{"penalties": cost, "chance": round(chance, 4)} for cost, chance in costs.items() if cost != ELIMINATED]
+    jumping = [{"penalties": cost, "chance": round(float(chance), 4)} for cost, chance in costs.items() if cost != ELIMINATED]
     found = {
         "spoken": True,
         "efforts": sum(each[0] for each in course),
@@ -100,7 +101,7 @@ def spoken(course, costs, second, fall, phases, weighing: Weighing, numbers: Map
         "clear_chance": round(clear, 4),
         "clear_low": round(low, 4),
         "clear_high": round(high, 4),
-        "elimination_chance": round(costs[ELIMINATED], 4),
+        "elimination_chance": round(float(costs[ELIMINATED]), 4),
         "second_clear_chance": round(second, 4),
         "jumping_penalties": jumping,
         "phases": {name: in_short(sample) for name, sample in phases.items()},
@@ -109,13 +110,17 @@ def spoken(course, costs, second, fall, phases, weighing: Weighing, numbers: Map
     return found | {"text": in_words(found), "explanation": explained(found, weighing)}
 
 
-def clear_interval(course, fall: float, draws: int = 2000) -> tuple[float, float]:
-    """80 % interval of the chance of a clear round, over what is believed of each question's chance."""
-    chance = np.full(draws, 1 - fall)
-    random = np.random.default_rng(0)
-    for efforts, alpha, beta in course:
-        chance = chance * random.beta(alpha, beta, draws) ** efforts
-    low, high = np.quantile(chance, (LOW, HIGH))
+def clear_interval(course, fall: float) -> tuple[float, float]:
+    """80 % interval of the chance of a clear round, over what is believed of each question's chance.
+
+    The product of the questions' chances has the moments E[Πpⁿ] and E[Πp²ⁿ], each a product of ratios
+    B(α + n, β) / B(α, β); the interval is that of the Beta distribution with these two moments.
+    """
+    efforts, alpha, beta = (np.array(column, dtype=float) for column in zip(*course, strict=True))
+    mean, square = (float(np.exp((betaln(alpha + k * efforts, beta) - betaln(alpha, beta)).sum())) for k in (1, 2))
+    variance = max(square - mean**2, 1e-12)
+    size = mean * (1 - mean) / variance - 1
+    low, high = betaincinv(mean * size, (1 - mean) * size, (LOW, HIGH)) * (1 - fall)
     return float(low), float(high)
 
 
@@ -133,7 +138,7 @@ def total_of(costs: dict[float, float], phases: dict) -> dict | None:
     random = np.random.default_rng(0)
     left = {cost: chance for cost, chance in costs.items() if cost != ELIMINATED}
     chances = np.array(list(left.values()))
-    draws = 4000
+    draws = 1000
     total = random.choice(np.array(list(left)), draws, p=chances / chances.sum())
     for sample in phases.values():
         total = total + random.choice(sample, draws)

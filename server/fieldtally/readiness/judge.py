@@ -69,8 +69,9 @@ def stop(tally: Tally, numbers: Mapping[str, float]) -> Setback | None:
 
 def last_bad_day(tally: Tally, faults: np.ndarray, at_least: float) -> int | None:
     """The last day on which so many attempts went wrong."""
-    days, counts = np.unique(tally.days[faults], return_counts=True)
-    bad = days[counts >= at_least]
+    days = tally.days[faults]
+    behind = int(at_least) - 1
+    bad = days[behind:][days[behind:] == days[: len(days) - behind]]
     return int(bad[-1]) if len(bad) else None
 
 

@@ -3,14 +3,13 @@
 from collections.abc import Sequence
 
 from fieldtally.readiness.context import Weighing
-from fieldtally.readiness.fence_asks import ASK_BIT, asks_of, greatest_dimensions
+from fieldtally.readiness.fences_here import fits, in_order
 from fieldtally.readiness.finding import Finding
-from fieldtally.readiness.limits import fence_limit
 from fieldtally.readiness.requirement import Requirement
-from fieldtally.readiness.shapes import COLUMN
 
 MOST_STEPS = 5
-FIRST = ("on_hold", "shaky", "gone_stale", "building", "untried")
+MOST_FENCES = 5
+FIRST = ("shaky", "gone_stale", "building", "untried", "on_hold")
 
 
 def next_steps(findings: Sequence[Finding], weighing: Weighing) -> list[dict]:
@@ -36,18 +35,5 @@ def step(finding: Finding, weighing: Weighing) -> dict:
 def fences_for(requirement: Requirement, weighing: Weighing) -> list[str]:
     """Known fences that ask this at the level's size and not above its limit; five at most."""
     fences = weighing.book.fences
-    fits = [key for key, record in fences.items() if fence_fits(requirement, record.body, weighing)]
-    return sorted(fits, key=lambda key: (not fences[key].body["favourite"], fences[key].body["order"] or 0, key))[:5]
-
-
-def fence_fits(requirement: Requirement, fence: dict, weighing: Weighing) -> bool:
-    condition = requirement.condition
-    if condition.elements:
-        asked = len(fence["elements"]) >= condition.elements
-    else:
-        asked = any(asks_of(part) & ASK_BIT[condition.ask] for part in (fence, *fence["elements"]))
-    limit = fence_limit(weighing.level, condition.size) if condition.size else None
-    if not asked or limit is None:
-        return asked
-    size = greatest_dimensions(fence)[COLUMN[condition.size]]
-    return limit * requirement.numbers["size_fraction"] - 0.05 <= size <= limit + 0.05
+    fit = [key for key, record in fences.items() if fits(requirement, record.body, weighing.level)]
+    return in_order(fences, fit)[:MOST_FENCES]

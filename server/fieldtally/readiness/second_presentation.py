@@ -1,32 +1,28 @@
 """Chance of clear when a fence is presented again after a stop, from what happened in the logbook."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Mapping
 
 import numpy as np
 
-from fieldtally.readiness.attempts import STOP
-from fieldtally.readiness.tally import Tally
+from fieldtally.readiness.attempts import CLEAR, STOP, Attempts
 
 
-def second_clear(tallies: Iterable[Tally], numbers: Mapping[str, float]) -> float:
-    """Mean of a Beta posterior. Of the attempts at a fence in one outing with f stops, f - 1 were presented
-    again and stopped again, and one was clear at last if any was."""
-    clear, stopped = again([each.rows for each in tallies], tallies_attempts(tallies))
+def second_clear(attempts: Attempts, numbers: Mapping[str, float]) -> float:
+    """Mean of a Beta posterior over all fences, whatever their size."""
+    clear, stopped = again(attempts)
     weight = numbers["second_weight"]
     return (numbers["second_clear"] * weight + clear) / (weight + clear + stopped)
 
 
-def tallies_attempts(tallies: Iterable[Tally]):
-    return next((each.attempts for each in tallies), None)
-
-
-def again(row_lists: list[np.ndarray], attempts) -> tuple[int, int]:
-    """(clear, stopped) second and later presentations, each row counted once."""
-    rows = np.unique(np.concatenate(row_lists)) if row_lists else np.array([], dtype=np.int64)
-    if not len(rows):
+def again(attempts: Attempts) -> tuple[int, int]:
+    """(clear, stopped) second and later presentations after a stop. Of the attempts at a fence in one outing
+    with f stops, f - 1 were presented again and stopped again, and one was clear at last if any was."""
+    single = attempts.parts.elements[attempts.part] == 0
+    group, result = attempts.group[single], attempts.result[single]
+    if not len(group):
         return 0, 0
-    groups, place = np.unique(attempts.group[rows], return_inverse=True)
-    stops = np.bincount(place, attempts.result[rows] == STOP, len(groups))
-    clear = np.bincount(place, attempts.result[rows] == 0, len(groups))
+    starts = np.flatnonzero(np.concatenate(([True], group[1:] != group[:-1])))
+    stops = np.add.reduceat((result == STOP).astype(np.int64), starts)
+    clear = np.add.reduceat((result == CLEAR).astype(np.int64), starts)
     stopped_at = stops > 0
-    return int((clear[stopped_at] > 0).sum()), int((stops[stopped_at] - 1).sum())
+    return int(np.count_nonzero(clear[stopped_at])), int((stops[stopped_at] - 1).sum())

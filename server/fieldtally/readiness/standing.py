@@ -1,7 +1,7 @@
 """All findings of one pair for one level, as of a day and a version of the logbook."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 from datetime import date
 
 from fieldtally.readiness.bar import Bars
@@ -24,6 +24,10 @@ class Standing:
     level_order: int
     findings: tuple[Finding, ...]
     forecast: dict | None = None
+
+    @property
+    def is_present_level(self) -> bool:
+        return self.weighing.book.horse["present_level_id"] == self.weighing.level.id
 
     def to_json(self) -> dict:
         """The shape that is sent, kept and shown; docs/protocol.md describes it."""
@@ -62,7 +66,24 @@ def compute_standings(
         standing
         for each, horse in sorted(horses.items())
         if horse is not None and horse.body["rulebook_id"] in rulebooks
-        for standing in standings_of(kept, each, rulebooks[horse.body["rulebook_id"]], bars, as_of, logbook_number)
+        for standing in beside_present_level(
+            standings_of(kept, each, rulebooks[horse.body["rulebook_id"]], bars, as_of, logbook_number)
+        )
+    ]
+
+
+def beside_present_level(standings: Iterable[Standing]) -> list[Standing]:
+    """Every forecast that speaks also says what the same arithmetic gives at the pair's present level."""
+    found = list(standings)
+    present = next((each for each in found if each.is_present_level and each.forecast["spoken"]), None)
+    if present is None:
+        return found
+    beside = {"level_id": present.weighing.level.id, "level_name": present.weighing.level.name} | {
+        key: present.forecast[key] for key in ("clear_chance", "clear_low", "clear_high", "elimination_chance", "total")
+    }
+    return [
+        replace(each, forecast=each.forecast | {"present_level": beside}) if each.forecast["spoken"] else each
+        for each in found
     ]
 
 

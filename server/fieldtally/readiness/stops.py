@@ -74,7 +74,8 @@ def penalties(stopped: np.ndarray, second_clear: float, rules: Rules, fall: floa
         states = with_another(states, one, rules)
         if not states:
             break
-    return {ELIMINATED: max(0.0, 1 - sum(total.values()))} | dict(sorted(total.items()))
+    left = {cost: float(chance) for cost, chance in sorted(total.items()) if chance > 0}
+    return {ELIMINATED: max(0.0, 1 - sum(left.values()))} | left
 
 
 def with_another(states: dict, one: list[tuple[int, float, float]], rules: Rules) -> dict[tuple[int, float], float]:

@@ -1,0 +1,83 @@
+"""The forecast's arithmetic against brute force, reference libraries and published rates."""
+
+from itertools import product
+from math import comb, prod
+
+import numpy as np
+import pytest
+from scipy.stats import betabinom, binom
+
+from fieldtally.readiness.bar import shipped_bars
+from fieldtally.readiness.stops import beta_binomial, poisson_binomial, stopped_efforts
+
+CHANCES = [0.02, 0.05, 0.11, 0.3, 0.45, 0.5, 0.9]
+
+
+def by_brute_force(chances):
+    found = [0.0] * (len(chances) + 1)
+    for happened in product((0, 1), repeat=len(chances)):
+        found[sum(happened)] += prod(p if yes else 1 - p for p, yes in zip(chances, happened, strict=True))
+    return found
+
+
+def test_poisson_binomial_is_the_sum_over_all_outcomes():
+    assert poisson_binomial(CHANCES) == pytest.approx(by_brute_force(CHANCES), abs=1e-15)
+
+
+def test_equal_chances_make_it_binomial():
+    assert poisson_binomial([0.3] * 12) == pytest.approx(binom.pmf(np.arange(13), 12, 0.3), abs=1e-14)
+
+
+# Y. Wang, "On the number of successes in independent trials", Statistica Sinica 3 (1993): mean Σp, variance
+# Σp(1 - p), and the characteristic-function form of M. Fernández and S. Williams, "Closed-form expression for the
+# Poisson-binomial probability density function", IEEE Trans. Aerospace 46(2) (2010), equation as published:
+# P(k) = 1/(n+1) Σ_l C^(-lk) Π_m (1 + (C^l - 1) p_m), C = exp(2πi/(n+1)).
+def test_poisson_binomial_is_the_published_closed_form():
+    n, p = len(CHANCES), np.array(CHANCES)
+    root = np.exp(2j * np.pi * np.arange(n + 1) / (n + 1))
+    inner = np.array([np.prod(1 + (each - 1) * p) for each in root])
+    closed = [float((root ** -k * inner).sum().real) / (n + 1) for k in range(n + 1)]
+    found = poisson_binomial(CHANCES)
+    assert found == pytest.approx(closed, abs=1e-14)
+    k = np.arange(n + 1)
+    assert (found * k).sum() == pytest.approx(p.sum())
+    assert (found * k**2).sum() - p.sum() ** 2 == pytest.approx((p * (1 - p)).sum())
+
+
+# Le Cam's theorem (L. Le Cam, Pacific J. Math. 10, 1960): the distance to Poisson(Σp) is at most 2 Σp².
+def test_many_small_chances_are_nearly_poisson():
+    chances = np.full(40, 0.02)
+    k = np.arange(41)
+    poisson = np.exp(-0.8) * 0.8**k / np.array([float(np.prod(np.arange(1, each + 1))) for each in k])
+    assert np.abs(poisson_binomial(chances) - poisson).sum() <= 2 * (chances**2).sum()
+
+
+@pytest.mark.parametrize(("efforts", "alpha", "beta"), [(1, 3.0, 0.5), (6, 20.0, 1.5), (9, 0.5, 0.5)])
+def test_beta_binomial_is_scipys(efforts, alpha, beta):
+    expected = betabinom.pmf(np.arange(efforts + 1), efforts, beta, alpha)
+    assert beta_binomial(efforts, alpha, beta) == pytest.approx(expected, rel=1e-10)
+
+
+# Polya's urn: with Beta(1, 1) every number of stops is equally likely (Laplace, 1774).
+def test_knowing_nothing_every_number_of_stops_is_as_likely():
+    assert beta_binomial(7, 1, 1) == pytest.approx([1 / 8] * 8)
+
+
+# Laplace's rule of succession: after n clear of n the next is clear with (n + 1) / (n + 2), prior Beta(1, 1).
+def test_laplaces_rule_of_succession():
+    assert stopped_efforts([(1, 5 + 1, 1)])[0] == pytest.approx(6 / 7)
+
+
+def test_certain_chances_make_the_course_binomial():
+    large = 1e9
+    found = stopped_efforts([(4, 0.9 * large, 0.1 * large), (3, 0.9 * large, 0.1 * large)])
+    assert found[2] == pytest.approx(comb(7, 2) * 0.1**2 * 0.9**5, rel=1e-6)
+
+
+# Falls: 643 in 27,176 starts in Ireland 2011-14, 1 in 42 (J. Hum. Sport Exerc. 12(2), 2017); 96 in 2,002 starts
+# in a British sample 2003-12 (trade press).
+def test_the_base_rate_of_falls_lies_between_the_published_ones():
+    assumed = shipped_bars().forecast_numbers["falls_per_start"]
+    assert assumed == pytest.approx(643 / 27_176, abs=5e-5)
+    assert 1 / assumed == pytest.approx(42, abs=0.5)
+    assert assumed <= 96 / 2_002
