@@ -170,6 +170,23 @@ describe("a wall clock that is changed", () => {
     assert.deepEqual(others.map((one) => one.elapsed_ms), [3_660_000]);
   });
 
+  it("makes no sleeping phone's slow time a fast one, but offers the other", () => {
+    const ride = new Ride().start().hide();
+    ride.phone.awake(30_000);
+    ride.phone.asleep(90_000);
+    const { chosen, others } = settleReading(ride.show().stop(), 100);
+    assertTime(chosen, 120_000);
+    assert.deepEqual([chosen.clock, chosen.sure, others.map((one) => one.elapsed_ms)], ["slept", true, [30_000]]);
+  });
+
+  it("is doubted where the running clock's time is faster than any horse", () => {
+    const ride = new Ride().start().canter(5_000);
+    ride.phone.asleep(55_000); // locked, and the page was never told
+    const { chosen } = settleReading(ride.canter(3_000).stop(), PLAN.distance_m);
+    assertTime(chosen, 63_000);
+    assert.deepEqual([chosen.clock, chosen.sure], ["slept", false]);
+  });
+
   it("changed there and back while watched is still marked", () => {
     const ride = new Ride().start().canter(10_000);
     ride.phone.changeWall(60_000);

@@ -1,7 +1,8 @@
 // What the screens of this phone need of a rulebook kept on it: values of a level by phase and quantity,
 // under the rulebook's own names (server/fieldtally/trade/quantities.py). Null means not stated.
 
-import type { Phase, RulebookValue } from "../entries/bodies.ts";
+import type { Ask, Phase, RulebookPart, RulebookValue } from "../entries/bodies.ts";
+import { troubleWith } from "../levels/correction.ts";
 import type { TimeRules } from "./course.ts";
 import type { DressageRules } from "./dressage.ts";
 
@@ -12,18 +13,37 @@ export interface StatedValue {
   grade: string;
 }
 
+type Values = Record<string, StatedValue>;
+
 export interface Level {
   id: string;
   name: string;
   order: number;
-  phases: Partial<Record<Phase, Record<string, StatedValue>>>;
+  phases: Partial<Record<Phase, Values>>;
+  /** Who may enter. */
+  entry?: Values;
+  /** What makes a result at this level a qualifying one. */
+  qualifying_result?: Values;
+  /** What it introduces. */
+  asks?: { word: Ask }[];
+}
+
+/** What a value may be: its unit, and the range in which it can be meant. */
+export interface Quantity {
+  unit: string;
+  least: number;
+  most: number;
+  whole: boolean;
 }
 
 export interface Rulebook {
   id: string;
   title: string;
   edition: string;
+  status?: string;
   levels: Level[];
+  /** Absent from a rulebook that an older server sent. */
+  quantities?: Partial<Record<RulebookPart, Record<string, Quantity>>>;
 }
 
 /** The number alone, in the quantity's unit. */
@@ -36,18 +56,26 @@ export function levelSpeed(level: Level): number | null {
   return courseSpeeds(level)?.[1] ?? null;
 }
 
-function corrected(level: Level, { phase, quantity, value: number, edition, article }: RulebookValue): Level {
-  const { [quantity]: before, ...others } = level.phases[phase] ?? {};
-  const source = `${edition}, ${article}`;
-  const after = number === null ? {} : { [quantity]: { value: number, unit: before?.unit ?? "", source, grade: "corrected" } };
-  return { ...level, phases: { ...level.phases, [phase]: { ...others, ...after } } };
+/** What a level states of one part, by quantity. */
+export function valuesOf(level: Level, part: RulebookPart): Values {
+  return (part === "entry" || part === "qualifying_result" ? level[part] : level.phases[part]) ?? {};
 }
 
-/** The rulebook with the values that this logbook has put right; those of other rulebooks are passed over. */
-export function withCorrections(rulebook: Rulebook, corrections: RulebookValue[]): Rulebook {
-  const mine = corrections.filter((one) => one.rulebook_id === rulebook.id);
-  const levels = rulebook.levels.map((level) => mine.filter((one) => one.level_id === level.id).reduce(corrected, level));
-  return { ...rulebook, levels };
+function corrected(level: Level, { phase, quantity, value: number, edition, article }: RulebookValue, unit: string): Level {
+  const { [quantity]: _, ...others } = valuesOf(level, phase);
+  const stated = { value: number!, unit, source: `${edition}, ${article}`, grade: "corrected" };
+  const values = number === null ? others : { ...others, [quantity]: stated };
+  return phase === "entry" || phase === "qualifying_result" ? { ...level, [phase]: values } : { ...level, phases: { ...level.phases, [phase]: values } };
+}
+
+/** The rulebook with the values that this logbook has put right, the newest last; those that cannot apply are
+ * passed over. */
+export function withCorrections(rulebook: Rulebook, corrections: readonly RulebookValue[]): Rulebook {
+  return corrections.filter((each) => troubleWith(rulebook, each) === null).reduce((book, each) => {
+    const unit = rulebook.quantities?.[each.phase]?.[each.quantity]?.unit;
+    const change = (level: Level) => corrected(level, each, unit ?? valuesOf(level, each.phase)[each.quantity]?.unit ?? "");
+    return { ...book, levels: book.levels.map((level) => (level.id === each.level_id ? change(level) : level)) };
+  }, rulebook);
 }
 
 /** Slowest and fastest cross-country speed in m/min that a level states; null where it states none. */

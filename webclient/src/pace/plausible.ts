@@ -45,13 +45,23 @@ export interface Settled {
   others: Judged[];
 }
 
+// A slow time may be a sleeping phone and a walk; only where the clocks part by this much is it likelier that
+// somebody set the wall clock, or its zone, while the page was hidden.
+const CLOCK_SET_MS = 900_000;
+
+function likelier(judged: Judged, other: Judged, distanceM: number): boolean {
+  const odd = question(judged.elapsed_ms, distanceM);
+  if (odd === null || question(other.elapsed_ms, distanceM) !== null) return false;
+  return odd === "too_fast" || odd === "too_short" || judged.elapsed_ms - other.elapsed_ms >= CLOCK_SET_MS;
+}
+
 /**
- * The reading to go with, and the ones on offer beside it. Where the likelier one gives an odd speed and
+ * The reading to go with, and the ones on offer beside it. Where the first one gives an impossible speed and
  * another a believable one, that is taken, and the person is asked.
  */
 export function settleReading(judged: Judged, distanceM: number): Settled {
   const others = otherReadings(judged);
-  const believable = others.find((one) => question(one.elapsed_ms, distanceM) === null);
-  if (believable === undefined || question(judged.elapsed_ms, distanceM) === null) return { chosen: judged, others };
-  return { chosen: { ...believable, sure: false }, others: [judged, ...others.filter((one) => one !== believable)] };
+  const better = others.find((other) => likelier(judged, other, distanceM));
+  if (better === undefined) return { chosen: judged, others };
+  return { chosen: { ...better, sure: false }, others: [judged, ...others.filter((one) => one !== better)] };
 }

@@ -9,7 +9,7 @@ import { uuid7 } from "../../entries/uuid7.ts";
 import { courseSpeeds, type Level, type Rulebook, withCorrections } from "../../pace/levels.ts";
 import type { Plan } from "../../pace/run.ts";
 import { inOrderMade } from "../../recording/made.ts";
-import { save, type SavedRecord, useRecord, useRecords, useRulebook } from "../../store/book.ts";
+import { save, type SavedRecord, useRecords, useRulebook } from "../../store/book.ts";
 import { recall, remember } from "../../store/little.ts";
 import { type Choice, planOf, recalled, tracksInOrder } from "./choice.ts";
 
@@ -68,7 +68,7 @@ export function useSetUp(asked: Partial<Choice>): SetUp | undefined {
   const all = useRecords("track");
   const outing = outings?.find((one) => one.record_id === choice.outing_id) ?? (choice.horse_id === null ? outings?.at(-1) : undefined);
   const horse_id = outing?.body.horse_id ?? choice.horse_id ?? (horses?.length === 1 ? horses[0]?.record_id : undefined) ?? "";
-  const horse = useRecord("horse", horse_id);
+  const horse = horses?.find((one) => one.record_id === horse_id);
   const rulebook = useHorseRulebook(horse?.body.rulebook_id);
   if (!outings || !horses || !all) return undefined;
   const field_id = outing?.body.field_id ?? null;

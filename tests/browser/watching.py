@@ -1,0 +1,115 @@
+"""What the stopwatch's browser tests share: a horse and a track, taps with a known moment, what was saved."""
+
+import re
+import time
+
+from browser.person import Person
+from playwright.sync_api import CDPSession, expect
+
+TRACK_M = 100
+
+# Both of the page's clocks and its visibility in the test's hands. `phone.sleep(ms)`: only the wall clock
+# runs; `phone.awake(ms)`: both run; `phone.change(ms)`: somebody sets the wall clock.
+PRETEND_PHONE = """
+(() => {
+  const offsets = JSON.parse(sessionStorage.getItem('pretend') || '{"wall":0,"monotonic":0,"hidden":false}');
+  const keep = () => sessionStorage.setItem('pretend', JSON.stringify(offsets));
+  const [wall, monotonic] = [Date.now.bind(Date), performance.now.bind(performance)];
+  Date.now = () => wall() + offsets.wall;
+  performance.now = () => monotonic() + offsets.monotonic;
+  const seen = () => (offsets.hidden ? 'hidden' : 'visible');
+  Object.defineProperty(document, 'visibilityState', { get: seen });
+  Object.defineProperty(document, 'hidden', { get: () => offsets.hidden });
+  const show = (hidden) => { offsets.hidden = hidden; keep(); document.dispatchEvent(new Event('visibilitychange')); };
+  window.phone = {
+    hide: () => show(true), show: () => show(false),
+    sleep: (ms) => { offsets.wall += ms; keep(); },
+    awake: (ms) => { offsets.wall += ms; offsets.monotonic += ms; keep(); },
+    change: (ms) => { offsets.wall += ms; keep(); },
+  };
+})();
+"""
+
+LAST_CANTER = """async () => {
+  const { name } = (await indexedDB.databases()).find((one) => one.name.startsWith('fieldtally-'));
+  const db = await new Promise((done) => { indexedDB.open(name).onsuccess = (event) => done(event.target.result); });
+  const all = await new Promise((done) => {
+    db.transaction('records').objectStore('records').getAll().onsuccess = (event) => done(event.target.result);
+  });
+  db.close();
+  const canters = all.filter((row) => row.shelf === 'timed_canter').sort((a, b) => (a.record_id < b.record_id ? -1 : 1));
+  return { count: canters.length, body: canters.length ? canters[canters.length - 1].body : null };
+}"""
+
+
+def ready_to_time(rider: Person) -> None:
+    """A horse, a track, and the stopwatch open with START in reach."""
+    rider.go("/horse/new")
+    rider.fill("Name", "Bracken Lane")
+    rider.tap(re.compile("^Save"))
+    rider.sees("Bracken Lane")
+    rider.go("/tracks/new")
+    rider.fill("Name", "Top hedge")
+    rider.fill(re.compile("^Distance"), str(TRACK_M))
+    rider.tap("Save track")
+    rider.heading("Top hedge")
+    rider.go("/watch")
+    expect(start_button(rider)).to_be_enabled()
+
+
+def start_button(rider: Person):
+    return rider.page.get_by_role("button", name=re.compile("^START"))
+
+
+def stop_button(rider: Person):
+    return rider.page.get_by_role("button", name=re.compile("^STOP"))
+
+
+def start(rider: Person) -> None:
+    start_button(rider).click()
+    rider.sees("Kept on this phone")
+
+
+def stop(rider: Person) -> None:
+    stop_button(rider).click()
+    rider.page.wait_for_url(re.compile("/watch/canter/"))
+
+
+def saved_canter(rider: Person) -> dict:
+    """The body of the newest timed canter on the phone; there must be exactly one."""
+    found = rider.page.evaluate(LAST_CANTER)
+    assert found["count"] == 1, found
+    return found["body"]
+
+
+def middle(button) -> tuple[float, float]:
+    box = button.bounding_box()
+    return box["x"] + box["width"] / 2, box["y"] + box["height"] / 2
+
+
+def tap_at(cdp: CDPSession, place: tuple[float, float], moment_s: float) -> None:
+    """A finger on the glass at `moment_s` (seconds since 1970), whenever the page gets round to it."""
+    point = [{"x": place[0], "y": place[1]}]
+    cdp.send("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": point, "timestamp": moment_s})
+    cdp.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": [], "timestamp": moment_s + 0.08})
+
+
+def swipe(cdp: CDPSession, start_at: tuple[float, float], end_at: tuple[float, float]) -> None:
+    cdp.send("Input.dispatchTouchEvent", {"type": "touchStart", "touchPoints": [{"x": start_at[0], "y": start_at[1]}]})
+    for step in range(1, 5):
+        x, y = (start_at[n] + (end_at[n] - start_at[n]) * step / 4 for n in (0, 1))
+        cdp.send("Input.dispatchTouchEvent", {"type": "touchMove", "touchPoints": [{"x": x, "y": y}]})
+    cdp.send("Input.dispatchTouchEvent", {"type": "touchEnd", "touchPoints": []})
+
+
+class Between:
+    """Bounds of a time measured from outside: from within one call to within another, in ms."""
+
+    def mark(self, deed) -> tuple[float, float]:
+        before = time.monotonic()
+        deed()
+        return before, time.monotonic()
+
+    def within(self, first: tuple[float, float], last: tuple[float, float], elapsed_ms: float) -> None:
+        least, most = (last[0] - first[1]) * 1000, (last[1] - first[0]) * 1000
+        assert least - 10 <= elapsed_ms <= most + 10, (least, elapsed_ms, most)
