@@ -1,5 +1,5 @@
-"""Writes fixtures/contract/fit.json: the ladder of fit_ladder.toml as JSON, and fences with their fit worked by
-hand from it. Nothing here calls fit.
+"""Writes fixtures/contract/fit.json: the ladder of fit_ladder.toml as JSON, fences with their fit worked by hand
+from it, and fences with the cautions that the study gives them. Nothing here calls fit or fence_cautions.
 
 Run: python tests/trade/make_fit_vectors.py
 """
@@ -114,9 +114,26 @@ CASES = [
 ]  # fmt: skip
 
 
+# Equine Veterinary Journal 38(2):158-163, 2006: straight fences with a spread of 2 m or more, drop landings, water
+# and angled fences went with more falls of horses
+CAUTIONS = [
+    (fence("table", height_cm=100, spread_base_cm=200), ["wide_spread"]),
+    (fence("table", height_cm=100, spread_base_cm=199.9), []),
+    (fence("oxer", height_cm=100, spread_top_cm=205, spread_base_cm=None), ["wide_spread"]),
+    (fence("corner", height_cm=100, spread_top_cm=210), []),
+    (fence("log", "fixed", "angled_line", height_cm=90), ["angled"]),
+    (fence("log", "fixed", height_cm=90, drop_cm=40), ["drop_landing"]),
+    (fence("ditch", spread_without_height_cm=250), []),
+    (fence("water"), ["water"]),
+    (fence("rail", elements=[part("A", "log"), part("B", "drop"), part("C", "drop", "drop", "water")]),
+     ["drop_landing", "water"]),
+]  # fmt: skip
+
+
 def main() -> None:
     ladder = load_file(FOLDER / "fit_ladder.toml").to_json()
-    text = json.dumps({"rulebook": ladder, "cases": CASES}, ensure_ascii=False, indent=1)
+    cautions = [{"fence": body, "codes": codes} for body, codes in CAUTIONS]
+    text = json.dumps({"rulebook": ladder, "cases": CASES, "cautions": cautions}, ensure_ascii=False, indent=1)
     (FOLDER / "fit.json").write_text(text + "\n", encoding="utf-8")
 
 

@@ -130,15 +130,8 @@ def test_headlines(fence, begins):
     assert fit_words.headline(fit(fence, BOOKS["us-2025"])).startswith(begins)
 
 
-@pytest.mark.parametrize("fence, codes", [
-    ({"profile": "table", "height_cm": 100, "spread_base_cm": 200}, ["wide_spread"]),
-    ({"profile": "table", "height_cm": 100, "spread_base_cm": 199.9}, []),
-    ({"profile": "corner", "height_cm": 100, "spread_top_cm": 210}, []),
-    ({"profile": "log", "asks": ["fixed", "angled_line"], "height_cm": 90}, ["angled"]),
-    ({"profile": "water"}, ["water"]),
-    ({"profile": "rail", "elements": [{"profile": "log"}, {"profile": "drop"}, {"profile": "drop"}]}, ["drop_landing"]),
-])  # fmt: skip
-def test_cautions_are_those_of_the_study(fence, codes):
+@pytest.mark.parametrize("case", VECTORS["cautions"], ids=lambda case: case["fence"]["profile"])
+def test_cautions_are_those_of_the_study(case):
     """Equine Veterinary Journal 38(2):158-163, 2006: straight fences with a spread of 2 m or more, drop landings,
     water, and angled fences went with falls of horses."""
-    assert [caution.code for caution in fence_cautions(fence)] == codes
+    assert [caution.code for caution in fence_cautions(case["fence"])] == case["codes"]

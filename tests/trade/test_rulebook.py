@@ -276,6 +276,7 @@ def test_the_vocabularies_are_the_books():
         "company": words.COMPANIES, "pace": words.PACES,
     }  # fmt: skip
     assert tuple(quantities.BY_PHASE) == words.PHASES
+    assert tuple(quantities.BY_PART) == words.RULEBOOK_PARTS
 
 
 def test_shipped_hands_out_a_dictionary_of_ones_own():

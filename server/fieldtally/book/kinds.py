@@ -283,11 +283,14 @@ class Word(Body):
 
 
 class RulebookValue(Body):
-    """One value of a rulebook corrected from the rulebook in somebody's hand. `value` null: not stated."""
+    """One value of a rulebook corrected from the rulebook in somebody's hand. `value` null: not stated.
+
+    `phase`: the phase it belongs to, or who may enter, or what makes a result a qualifying one.
+    """
 
     rulebook_id = Text(60, 1, required=True)
     level_id = Text(60, 1, required=True)
-    phase = Choice(words.PHASES, required=True)
+    phase = Choice(words.RULEBOOK_PARTS, required=True)
     quantity = Text(80, 1, required=True)
     value = optional(Number, -1_000_000, 1_000_000, "in the quantity's unit")
     edition = Text(120, 1, required=True)

@@ -23,7 +23,8 @@ TYPE_NAMES = {
     "GROUNDS": "Ground", "WAYS": "Way", "LANDINGS": "Landing", "COMPANIES": "Company", "PACES": "Pace",
     "OUTCOMES": "Outcome", "STOPS": "Stop", "FALLS": "Fall", "ATTITUDES": "Attitude",
     "MEASURED_BY": "MeasuredBy", "CLOCKS": "ClockVerdict", "STARTS": "Start",
-    "EVENT_STATUSES": "EventStatus", "DECISIONS": "Decision", "PHASES": "Phase", "ROLES": "Role",
+    "EVENT_STATUSES": "EventStatus", "DECISIONS": "Decision", "PHASES": "Phase", "RULEBOOK_PARTS": "RulebookPart",
+    "ROLES": "Role",
 }  # fmt: skip
 
 HEADER = """\

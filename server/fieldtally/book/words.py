@@ -46,5 +46,6 @@ STARTS = ("flying", "standing")
 EVENT_STATUSES = ("completed", "eliminated", "retired", "withdrawn")
 DECISIONS = ("go", "not_yet", "hold")
 PHASES = ("dressage", "show_jumping", "cross_country")
+RULEBOOK_PARTS = (*PHASES, "entry", "qualifying_result")
 
 ROLES = ("rider", "coach", "scribe", "reader")

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from marshmallow import ValidationError
 
-from fieldtally.trade.quantities import BY_PHASE
+from fieldtally.trade.quantities import BY_PART, BY_PHASE
 from fieldtally.trade.rulebook import Level, Rulebook
 from fieldtally.trade.rulebook_schema import check_number
 from fieldtally.trade.stated import CORRECTED, Value
@@ -17,7 +17,7 @@ def trouble_with(rulebook: Rulebook, body: Mapping) -> str | None:
         return f"It is for the rulebook {body['rulebook_id']}."
     if body["level_id"] not in {level.id for level in rulebook.levels}:
         return f"{rulebook.id} has no level {body['level_id']}."
-    quantity = BY_PHASE.get(body["phase"], {}).get(body["quantity"])
+    quantity = BY_PART.get(body["phase"], {}).get(body["quantity"])
     if quantity is None:
         return f"{body['quantity']} is not a quantity of {body['phase']}."
     try:
@@ -28,15 +28,22 @@ def trouble_with(rulebook: Rulebook, body: Mapping) -> str | None:
     return None
 
 
+def values_of(level: Level, part: str) -> Mapping[str, Value]:
+    return level.phases.get(part, {}) if part in BY_PHASE else getattr(level, part)
+
+
 def level_with(level: Level, body: Mapping) -> Level:
     """The level with one value replaced; value None: this edition does not state it."""
-    name, values = body["quantity"], dict(level.phases[body["phase"]])
+    part, name = body["phase"], body["quantity"]
+    values = dict(values_of(level, part))
     if body["value"] is None:
         values.pop(name, None)
     else:
         source = f"{body['edition']}, {body['article']}"
-        values[name] = Value(name, body["value"], BY_PHASE[body["phase"]][name].unit, source, CORRECTED)
-    return replace(level, phases={**level.phases, body["phase"]: values})
+        values[name] = Value(name, body["value"], BY_PART[part][name].unit, source, CORRECTED)
+    if part in BY_PHASE:
+        return replace(level, phases={**level.phases, part: values})
+    return replace(level, **{part: values})
 
 
 def corrected(rulebook: Rulebook, corrections: Iterable[Mapping]) -> Rulebook:

@@ -153,3 +153,5 @@ SAFETY = named(
 )
 
 BY_PHASE = {"dressage": DRESSAGE, "show_jumping": SHOW_JUMPING, "cross_country": CROSS_COUNTRY}
+# every part of a level whose single values can be put right from a rulebook in somebody's hand
+BY_PART = BY_PHASE | {"entry": ENTRY, "qualifying_result": QUALIFYING_RESULT}

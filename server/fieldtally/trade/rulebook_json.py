@@ -2,6 +2,7 @@
 
 from dataclasses import asdict
 
+from fieldtally.trade.quantities import BY_PART, Quantity
 from fieldtally.trade.rulebook import Level, Rulebook
 from fieldtally.trade.stated import Value
 
@@ -34,6 +35,15 @@ def level_json(level: Level) -> dict:
     }
 
 
+def quantity_json(quantity: Quantity) -> dict:
+    return {"unit": quantity.unit, "least": quantity.least, "most": quantity.most, "whole": quantity.whole}
+
+
+def quantities_json() -> dict:
+    """What a level may state, by part, so that a phone can check a correction as the server does."""
+    return {part: {name: quantity_json(each) for name, each in known.items()} for part, known in BY_PART.items()}
+
+
 def as_json(book: Rulebook) -> dict:
     return {
         "id": book.id,
@@ -46,4 +56,5 @@ def as_json(book: Rulebook) -> dict:
         "validity": values_json(book.validity),
         "safety": values_json(book.safety),
         "notes": [asdict(note) for note in book.notes],
+        "quantities": quantities_json(),
     }

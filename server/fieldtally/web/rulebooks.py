@@ -30,6 +30,7 @@ def heading(rulebook: Rulebook) -> dict:
         "title": rulebook.title,
         "body": rulebook.body,
         "edition": rulebook.edition,
+        "status": rulebook.status,
         "levels": [{"id": level.id, "name": level.name} for level in rulebook.levels],
     }
 

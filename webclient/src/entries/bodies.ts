@@ -61,6 +61,9 @@ export type Decision = (typeof DECISIONS)[number];
 export const PHASES = ["dressage", "show_jumping", "cross_country"] as const;
 export type Phase = (typeof PHASES)[number];
 
+export const RULEBOOK_PARTS = ["dressage", "show_jumping", "cross_country", "entry", "qualifying_result"] as const;
+export type RulebookPart = (typeof RULEBOOK_PARTS)[number];
+
 export const ROLES = ["rider", "coach", "scribe", "reader"] as const;
 export type Role = (typeof ROLES)[number];
 
@@ -280,7 +283,7 @@ export interface Word {
 export interface RulebookValue {
   rulebook_id: string;
   level_id: string;
-  phase: Phase;
+  phase: RulebookPart;
   quantity: string;
   value: number | null;
   edition: string;
@@ -512,7 +515,7 @@ export interface WordInput {
 export interface RulebookValueInput {
   rulebook_id: string;
   level_id: string;
-  phase: Phase;
+  phase: RulebookPart;
   quantity: string;
   value?: number | null;
   edition: string;
