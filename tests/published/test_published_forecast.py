@@ -71,7 +71,7 @@ def test_laplaces_rule_of_succession():
 def test_certain_chances_make_the_course_binomial():
     large = 1e9
     found = stopped_efforts([(4, 0.9 * large, 0.1 * large), (3, 0.9 * large, 0.1 * large)])
-    assert found[2] == pytest.approx(comb(7, 2) * 0.1**2 * 0.9**5, rel=1e-6)
+    assert found[2] == pytest.approx(comb(7, 2) * 0.1**2 * 0.9**5, rel=1e-4)
 
 
 # Falls: 643 in 27,176 starts in Ireland 2011-14, 1 in 42 (J. Hum. Sport Exerc. 12(2), 2017); 96 in 2,002 starts
