@@ -98,6 +98,7 @@ def test_edges_of_an_attempt(field, value, fits):
         assert outcome.field == f"body.{field}" and outcome.message and outcome.fix
 
 
+AN_ID = "019dee92-bc71-7001-8a52-5c0a4e9b1f1f"
 ENVELOPE_EDGES = [
     ("recorded_at", "1990-01-01T00:00:00.000Z", True), ("recorded_at", "1989-12-31T23:59:59.999Z", False),
     ("recorded_at", "2199-12-31T23:59:59.999Z", True), ("recorded_at", "2200-01-01T00:00:00.000Z", False),
@@ -107,11 +108,11 @@ ENVELOPE_EDGES = [
     ("local_date", "2026-5-3", False), ("local_date", "20260503", False), ("local_date", "2026-W18-7", False),
     ("utc_offset_min", -720, True), ("utc_offset_min", 840, True), ("utc_offset_min", 841, False),
     ("utc_offset_min", 60.5, False), ("utc_offset_min", None, False),
-    ("supersedes", [], True), ("supersedes", [new_id()] * 50, True), ("supersedes", None, False),
+    ("supersedes", [], True), ("supersedes", [AN_ID] * 50, True), ("supersedes", None, False),
     ("kind_version", 0, False), ("kind_version", 1.5, False), ("kind", "", False), ("kind", "x" * 61, False),
     ("clock", None, True), ("clock", {}, False), ("clock", {"wall_ms": 1, "monotonic_ms": -1}, False),
     ("clock", {"wall_ms": -5.5, "monotonic_ms": 0.25}, True), ("body", "text", False),
-    ("record_id", "{" + new_id() + "}", False), ("id", new_id() + "\n", False),
+    ("record_id", "{" + AN_ID + "}", False), ("id", AN_ID + "\n", False),
 ]  # fmt: skip
 
 
