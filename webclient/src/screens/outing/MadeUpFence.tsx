@@ -58,15 +58,15 @@ function Form({ view }: { view: OutingView }) {
           label={t("fence.asks")} values={asks ?? byNature(profile)} onChange={setAsks}
           choices={ASKS.filter((ask) => ask !== "combination").map((value) => ({ value, words: t(`ask.${value}`) }))}
         />
-        <TextBox label={t("outing.made_up_label")} value={label} onInput={setLabel} most={60} autoComplete="off" hint={t("outing.made_up_label_hint", { word: t(`profile.${profile}`) })} />
-        {view.outing.body.field_id && (
-          <label class="tick">
-            <input type="checkbox" checked={keepIt} onChange={() => setKeepIt(!keepIt)} />
-            <span>{t("outing.keep_in_field", { field: view.field?.body.name ?? "" })}</span>
-          </label>
-        )}
-        <div class="panel__controls"><BigButton tone="main" onClick={() => void make()}>{t("outing.use_it")}</BigButton></div>
       </>}
+      <TextBox label={t("outing.made_up_label")} value={label} onInput={setLabel} most={60} autoComplete="off" hint={profile ? t("outing.made_up_label_hint", { word: t(`profile.${profile}`) }) : undefined} />
+      {view.outing.body.field_id && (
+        <label class="tick">
+          <input type="checkbox" checked={keepIt} onChange={() => setKeepIt(!keepIt)} />
+          <span>{t("outing.keep_in_field", { field: view.field?.body.name ?? "" })}</span>
+        </label>
+      )}
+      <div class="panel__controls"><BigButton tone="main" onClick={() => void make()}>{t("outing.use_it")}</BigButton></div>
     </Screen>
   );
 }

@@ -41,7 +41,7 @@ function NotSaved({ view, ids }: { view: OutingView; ids: string[] }) {
   const fence = view.fences.find((each) => each.record_id === newest.body.fence_id);
   const again = () => ids.forEach((record_id) => void tryAgain(record_id));
   return (
-    <div class="tap-bar tap-bar--not-saved" role="alert">
+    <div class="tap-bar tap-bar--not-saved">
       <p class="tap-bar__words">
         <span class="tap-bar__name"><Icon name="attention" /> {ids.length > 1 ? t("outing.not_saved_many", { n: ids.length }) : t("outing.not_saved")}</span>
         <span class="tap-bar__state">{attemptName(newest.body, fence?.body)}</span>
