@@ -1,4 +1,4 @@
-"""For every test: property tests have no time limit per example, so that a busy machine does not fail them."""
+"""For all tests: property tests are judged by their examples, never by how busy the machine is."""
 
 from hypothesis import settings
 
