@@ -18,10 +18,10 @@ from pathlib import Path
 sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / "server")]
 
 import numpy as np  # noqa: E402
+
 from bench.naive import RULES, first_complete, perfect_judge  # noqa: E402
 from bench.our_rule import DEFAULTS, Judge  # noqa: E402
 from bench.pairs import BELOW, OUTINGS, QUESTIONS, WORLDS, Season, season  # noqa: E402
-
 from fieldtally.readiness.stops import stopped_efforts  # noqa: E402
 
 OURS, PERFECT = "fieldtally", "perfect judge"
@@ -101,7 +101,11 @@ def reliability(runs: list[Run], bins: int = 5) -> list[dict]:
     ordered = sorted(runs, key=lambda each: each.forecast)
     parts = [ordered[len(ordered) * k // bins : len(ordered) * (k + 1) // bins] for k in range(bins)]
     return [
-        {"said": float(np.mean([each.forecast for each in part])), "happened": float(np.mean([each.was_clear for each in part])), "pairs": len(part)}
+        {
+            "said": float(np.mean([each.forecast for each in part])),
+            "happened": float(np.mean([each.was_clear for each in part])),
+            "pairs": len(part),
+        }
         for part in parts
     ]
 
@@ -152,7 +156,10 @@ def in_words(found: dict) -> str:
         for rule, each in rules.items():
             lines.append(f"{world:22}{rule:40}{each['false_complete']:15.3f}{each['outings_to_complete']:9.2f}")
     lines.append(f"Brier {found['brier']:.4f}, perfect {found['brier_perfect']:.4f} ± {found['brier_noise']:.4f}")
-    lines += [f"  said {each['said']:.2f}  happened {each['happened']:.2f}  ({each['pairs']})" for each in found["reliability"]]
+    lines += [
+        f"  said {each['said']:.2f}  happened {each['happened']:.2f}  ({each['pairs']})"
+        for each in found["reliability"]
+    ]
     return "\n".join(lines)
 
 

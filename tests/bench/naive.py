@@ -3,6 +3,7 @@
 from math import comb
 
 import numpy as np
+
 from bench.pairs import EASIER_AGAIN, QUESTIONS, Season, chance, logit
 
 

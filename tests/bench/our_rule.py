@@ -3,8 +3,8 @@
 from types import SimpleNamespace
 
 import numpy as np
-from bench.pairs import DAYS_BETWEEN, QUESTIONS, Season
 
+from bench.pairs import DAYS_BETWEEN, QUESTIONS, Season
 from fieldtally.readiness.attempts import CLEAR, STOP
 from fieldtally.readiness.bar import shipped_bars
 from fieldtally.readiness.estimate import Estimate, estimate
@@ -40,9 +40,7 @@ class Judge:
         """Everything up to and with this outing, numbered from 0."""
         today = 1 + outing * DAYS_BETWEEN
         upto = [np.flatnonzero(each.outing <= outing) for each in self.questions]
-        return [
-            tally(each, rows, today, self.numbers, fading) for each, rows in zip(self.questions, upto, strict=True)
-        ]
+        return [tally(each, rows, today, self.numbers, fading) for each, rows in zip(self.questions, upto, strict=True)]
 
     def shown(self, outing: int) -> list[bool]:
         faded, unfaded = self.tallies(outing), self.tallies(outing, fading=False)

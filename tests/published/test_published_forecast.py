@@ -36,7 +36,7 @@ def test_poisson_binomial_is_the_published_closed_form():
     n, p = len(CHANCES), np.array(CHANCES)
     root = np.exp(2j * np.pi * np.arange(n + 1) / (n + 1))
     inner = np.array([np.prod(1 + (each - 1) * p) for each in root])
-    closed = [float((root ** -k * inner).sum().real) / (n + 1) for k in range(n + 1)]
+    closed = [float((root**-k * inner).sum().real) / (n + 1) for k in range(n + 1)]
     found = poisson_binomial(CHANCES)
     assert found == pytest.approx(closed, abs=1e-14)
     k = np.arange(n + 1)

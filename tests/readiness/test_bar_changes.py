@@ -4,8 +4,16 @@ from readiness.made_up import Logbook
 
 
 def change(logbook, quantity, value, requirement_id="ditch_alone", level_id="second", author="coach"):
-    logbook.add("bar_change", author=author, rulebook_id=logbook.book.id, level_id=level_id,
-                requirement_id=requirement_id, quantity=quantity, value=value, reason="He is green.")
+    logbook.add(
+        "bar_change",
+        author=author,
+        rulebook_id=logbook.book.id,
+        level_id=level_id,
+        requirement_id=requirement_id,
+        quantity=quantity,
+        value=value,
+        reason="He is green.",
+    )
 
 
 def test_a_change_counts_and_says_who_and_why():

@@ -46,6 +46,8 @@ def test_the_ladder_asks_what_the_rulebook_introduces_from_that_level_on():
     us = shipped()["us-2025"]
     asks = {level.id: {each.id for each in BARS.bar(us, level).requirements} for level in us.levels}
     # corners are not allowed at the lowest level; bounce distances may appear at preliminary (USEA refreshers)
-    assert "corner" not in asks["beginner_novice"] and "bounce" not in asks["training"] and "bounce" in asks["preliminary"]
+    assert (
+        "corner" not in asks["beginner_novice"] and "bounce" not in asks["training"] and "bounce" in asks["preliminary"]
+    )
     # a drop, a double and a simple obstacle out of water come at novice (USEF Appendix 1 as restated by a club)
     assert {"drop_ground", "combination_two", "water_out"} <= asks["novice"] - asks["beginner_novice"]

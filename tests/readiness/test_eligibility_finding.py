@@ -1,8 +1,7 @@
 """Entry rules of shipped rulebooks, from a logbook's results."""
 
-from readiness.made_up import TODAY, Logbook
-
 from fieldtally.trade.rulebook import shipped
+from readiness.made_up import TODAY, Logbook
 
 
 def logbook(rulebook_id="us-2025", **horse):
@@ -34,9 +33,20 @@ def test_enough_qualifying_results_meet_the_rule():
     made = logbook()
     made.records[made.horse].body["birth_year"] = 2015
     for day in range(1, 9):
-        made.add("event_result", horse_id=made.horse, date=f"2026-04-{day:02d}", event=f"Event {day}",
-                 rulebook_id="us-2025", level_id="training" if day < 7 else "modified", status="completed", dressage_penalties=30,
-                 show_jumping_jump_penalties=0, show_jumping_time_penalties=0, cross_country_jump_penalties=0,
-                 cross_country_time_penalties=0, cross_country_seconds_over=0)
+        made.add(
+            "event_result",
+            horse_id=made.horse,
+            date=f"2026-04-{day:02d}",
+            event=f"Event {day}",
+            rulebook_id="us-2025",
+            level_id="training" if day < 7 else "modified",
+            status="completed",
+            dressage_penalties=30,
+            show_jumping_jump_penalties=0,
+            show_jumping_time_penalties=0,
+            cross_country_jump_penalties=0,
+            cross_country_time_penalties=0,
+            cross_country_seconds_over=0,
+        )
     assert TODAY.year == 2026
     assert eligibility(made, "preliminary")["state"] == "shown"

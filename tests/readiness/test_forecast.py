@@ -2,11 +2,11 @@
 
 import numpy as np
 import pytest
-from readiness.made_up import Logbook
 
 from fieldtally.readiness.stops import ELIMINATED, Rules, at_one_effort, penalties, stopped_efforts
 from fieldtally.readiness.typical_course import mix
 from fieldtally.readiness.what_if import Case, More, Question, what_if
+from readiness.made_up import Logbook
 
 
 def schooled(outcomes=("clear",) * 6, level_id="second"):
@@ -23,14 +23,19 @@ def schooled(outcomes=("clear",) * 6, level_id="second"):
 
 def test_it_keeps_silent_on_little_evidence_and_says_why():
     found = Logbook().standing().forecast
-    assert found == {"spoken": False, "text": "Not enough evidence: 0 of 17 questions of this level met lately, a forecast needs 11."}
+    assert found == {
+        "spoken": False,
+        "text": "Not enough evidence: 0 of 17 questions of this level met lately, a forecast needs 11.",
+    }
 
 
 def test_it_speaks_of_chances_with_intervals_and_promises_nothing():
     found = schooled().forecast
     assert found["spoken"] and 0.5 < found["clear_low"] < found["clear_chance"] < found["clear_high"] < 1
     assert "not a promise" in found["text"] and "safe" not in found["text"].lower()
-    assert sum(each["chance"] for each in found["jumping_penalties"]) + found["elimination_chance"] == pytest.approx(1, abs=1e-3)
+    assert sum(each["chance"] for each in found["jumping_penalties"]) + found["elimination_chance"] == pytest.approx(
+        1, abs=1e-3
+    )
     assert found["efforts"] == 17  # the middle of the made-up level's 14 to 20
 
 
@@ -44,13 +49,26 @@ def test_total_is_there_only_with_evidence_of_every_phase():
     assert schooled().forecast["total"] is None
     outing = logbook.outing(3)
     for percent in (64, 66, 65):
-        logbook.add("flatwork_test", horse_id=logbook.horse, date="2026-05-01", test="T", level_id="second",
-                    rulebook_id=logbook.book.id, percent=percent)
+        logbook.add(
+            "flatwork_test",
+            horse_id=logbook.horse,
+            date="2026-05-01",
+            test="T",
+            level_id="second",
+            rulebook_id=logbook.book.id,
+            percent=percent,
+        )
         logbook.add("jumping_round", horse_id=logbook.horse, date="2026-05-02", height_cm=90, efforts=10, knockdowns=1)
-        logbook.add("timed_canter", outing_id=outing, distance_m=400, measured_by="tape", elapsed_ms=61_000,
-                    target_speed_mpm=400)
-    from fieldtally.readiness.other_phases import clock, dressage, show_jumping
+        logbook.add(
+            "timed_canter",
+            outing_id=outing,
+            distance_m=400,
+            measured_by="tape",
+            elapsed_ms=61_000,
+            target_speed_mpm=400,
+        )
     from fieldtally.readiness.bar import shipped_bars
+    from fieldtally.readiness.other_phases import clock, dressage, show_jumping
 
     weighing, numbers = logbook.standing().weighing, shipped_bars().forecast_numbers
     assert dressage(weighing, 365).mean() == pytest.approx(35, abs=0.1)

@@ -3,6 +3,7 @@
 from datetime import timedelta
 
 import pytest
+
 from readiness.made_up import TODAY, Logbook
 
 
@@ -17,8 +18,15 @@ def day(days_ago):
 
 def canter(logbook, speed_mpm, days_ago, target=400, over_fences=False):
     outing = logbook.outing(days_ago, activity="fitness")
-    logbook.add("timed_canter", outing_id=outing, distance_m=400, measured_by="tape",
-                elapsed_ms=round(400 / speed_mpm * 60_000), target_speed_mpm=target, over_fences=over_fences)
+    logbook.add(
+        "timed_canter",
+        outing_id=outing,
+        distance_m=400,
+        measured_by="tape",
+        elapsed_ms=round(400 / speed_mpm * 60_000),
+        target_speed_mpm=target,
+        over_fences=over_fences,
+    )
 
 
 def round_(logbook, days_ago, height_cm=90, **body):
@@ -65,14 +73,28 @@ def test_rounds_at_height_count_and_one_rail_is_allowed(logbook):
 
 def test_flatwork_needs_steady_tests_of_the_level(logbook):
     for days_ago, percent in ((30, 64.0), (20, 66.0), (10, 65.0)):
-        logbook.add("flatwork_test", horse_id=logbook.horse, date=day(days_ago), test="B", level_id="second",
-                    rulebook_id=logbook.book.id, percent=percent)
+        logbook.add(
+            "flatwork_test",
+            horse_id=logbook.horse,
+            date=day(days_ago),
+            test="B",
+            level_id="second",
+            rulebook_id=logbook.book.id,
+            percent=percent,
+        )
     assert logbook.finding("tests")["state"] == "shown"
     assert logbook.finding("tests", "third")["state"] == "untried"
     marks = [{"movement": "Halt", "mark": 4}, {"movement": "Trot", "mark": 6, "coefficient": 2}]
     for days_ago in (3, 2):
-        logbook.add("flatwork_test", horse_id=logbook.horse, date=day(days_ago), test="B", level_id="second",
-                    rulebook_id=logbook.book.id, marks=marks)
+        logbook.add(
+            "flatwork_test",
+            horse_id=logbook.horse,
+            date=day(days_ago),
+            test="B",
+            level_id="second",
+            rulebook_id=logbook.book.id,
+            marks=marks,
+        )
     found = logbook.finding("tests")
     assert found["state"] == "shaky"
     assert "Again and again 5 or less for Halt." in [reason["text"] for reason in found["reasons"]]
@@ -128,8 +150,12 @@ def test_hours_horses_and_recovery_are_not_required(logbook):
     assert logbook.finding("hours")["numbers"]["hours"] == 1.5
     logbook.records[logbook.horse].body["resting_heart_rate_bpm"] = 36
     for days_ago in (10, 5):
-        logbook.add("interval_set", outing_id=logbook.outing(days_ago, activity="fitness"),
-                    intervals=[{"work_s": 180, "rest_s": 180}], recoveries=[{"minute": 10, "heart_rate_bpm": 58}])
+        logbook.add(
+            "interval_set",
+            outing_id=logbook.outing(days_ago, activity="fitness"),
+            intervals=[{"work_s": 180, "rest_s": 180}],
+            recoveries=[{"minute": 10, "heart_rate_bpm": 58}],
+        )
     assert logbook.finding("recovery")["state"] == "shown"
     assert not any(logbook.finding(each)["required"] for each in ("hours", "horses", "recovery"))
 

@@ -1,9 +1,9 @@
 """The plan for the next outing at a field."""
 
 import pytest
-from readiness.made_up import Logbook
 
 from fieldtally.readiness.plan import STOP_WHEN, plan_outing
+from readiness.made_up import Logbook
 
 
 @pytest.fixture
@@ -47,7 +47,9 @@ def test_after_a_fall_the_question_is_left_to_the_coach(logbook):
 
 
 def test_no_plan_while_the_coach_holds_the_level(logbook):
-    logbook.add("word", horse_id=logbook.horse, rulebook_id=logbook.book.id, level_id="second", decision="hold", reason="Sore")
+    logbook.add(
+        "word", horse_id=logbook.horse, rulebook_id=logbook.book.id, level_id="second", decision="hold", reason="Sore"
+    )
     plan = plan_outing(logbook.standing(), logbook.field)
     assert plan.steps == () and plan.text.endswith("Sore")
 

@@ -1,10 +1,10 @@
 """What if: another day, without an outing, with more clear attempts, with another bar."""
 
 import pytest
-from readiness.made_up import TODAY, Logbook
 
 from fieldtally.readiness.bar import shipped_bars
 from fieldtally.readiness.what_if import Case, More, Question, bar_change_preview, what_if
+from readiness.made_up import TODAY, Logbook
 
 
 def case(logbook, level_id="second"):
@@ -17,7 +17,9 @@ def test_enough_clear_attempts_of_any_question_would_show_it(level_id):
     asked = [each.requirement.id for each in logbook.standing(level_id).findings if each.requirement.condition]
     question = Question(more=tuple(More(each, 8, 4) for each in asked))
     states = {each["requirement_id"]: each["after"] for each in what_if(case(logbook, level_id), question).changes}
-    assert {each: states.get(each) for each in asked if each != "fixed"} == {each: "shown" for each in asked if each != "fixed"}
+    assert {each: states.get(each) for each in asked if each != "fixed"} == {
+        each: "shown" for each in asked if each != "fixed"
+    }
 
 
 def test_without_an_outing_its_attempts_are_gone():
@@ -27,7 +29,12 @@ def test_without_an_outing_its_attempts_are_gone():
     for outing in outings:
         logbook.attempt(outing, fence, presentation={"company": "alone"})
     found = what_if(case(logbook), Question(without_outings=frozenset(outings[:3])))
-    assert {"requirement_id": "ditch_alone", "title": "Ditch, alone", "before": "shown", "after": "building"} in found.changes
+    assert {
+        "requirement_id": "ditch_alone",
+        "title": "Ditch, alone",
+        "before": "shown",
+        "after": "building",
+    } in found.changes
 
 
 def test_nothing_supposed_changes_nothing_and_stores_nothing():
@@ -42,8 +49,14 @@ def test_a_bar_change_is_previewed_with_what_it_would_do():
     fence = logbook.fence("4 Ditch", "ditch", spread_without_height_cm=120)
     for days in (40, 30, 20):
         logbook.attempt(logbook.outing(days), fence, presentation={"company": "alone"})
-    body = {"rulebook_id": logbook.book.id, "level_id": "second", "requirement_id": "ditch_alone", "quantity": "clear",
-            "value": 6, "reason": "He is green."}
+    body = {
+        "rulebook_id": logbook.book.id,
+        "level_id": "second",
+        "requirement_id": "ditch_alone",
+        "quantity": "clear",
+        "value": 6,
+        "reason": "He is green.",
+    }
     found = bar_change_preview(case(logbook), [body])
     assert [(each["before"], each["after"]) for each in found.changes] == [("shown", "building")]
 

@@ -21,4 +21,6 @@ def weighing_of(book: Book, rulebook: Rulebook, level: Level, requirements: Sequ
 def count(requirement: Requirement, book: Book, level: Level) -> Counted:
     selection = select(requirement, book.attempts, level)
     faded = tally(book.attempts, selection.rows, book.today, requirement.numbers)
-    return Counted(selection, faded, tally(book.attempts, selection.rows, book.today, requirement.numbers, fading=False))
+    return Counted(
+        selection, faded, tally(book.attempts, selection.rows, book.today, requirement.numbers, fading=False)
+    )

@@ -85,7 +85,10 @@ def rules_of(weighing: Weighing, numbers: Mapping[str, float]) -> Rules:
     return Rules(
         stated("cross_country", "refusal_first_penalties") or Rules.first_penalties,
         stated("cross_country", "refusal_second_penalties") or Rules.second_penalties,
-        int(stated("cross_country", "stops_at_one_obstacle_that_eliminate") or numbers["default_stops_at_one_that_eliminate"]),
+        int(
+            stated("cross_country", "stops_at_one_obstacle_that_eliminate")
+            or numbers["default_stops_at_one_that_eliminate"]
+        ),
         int(stated("cross_country", "stops_on_course_that_eliminate") or numbers["default_stops_that_eliminate"]),
     )
 
@@ -93,7 +96,9 @@ def rules_of(weighing: Weighing, numbers: Mapping[str, float]) -> Rules:
 def spoken(course, costs, second, fall, phases, weighing: Weighing, numbers: Mapping[str, float]) -> dict:
     clear = float(costs.get(0.0, 0.0))
     low, high = clear_interval(course, fall)
-    jumping = [{"penalties": cost, "chance": round(float(chance), 4)} for cost, chance in costs.items() if cost != ELIMINATED]
+    jumping = [
+        {"penalties": cost, "chance": round(float(chance), 4)} for cost, chance in costs.items() if cost != ELIMINATED
+    ]
     found = {
         "spoken": True,
         "efforts": sum(each[0] for each in course),

@@ -75,7 +75,9 @@ def last_bad_day(tally: Tally, faults: np.ndarray, at_least: float) -> int | Non
     return int(bad[-1]) if len(bad) else None
 
 
-def unless_rebuilt(kind: str, tally: Tally, day: int | None, numbers: Mapping[str, float], suffix: str) -> Setback | None:
+def unless_rebuilt(
+    kind: str, tally: Tally, day: int | None, numbers: Mapping[str, float], suffix: str
+) -> Setback | None:
     if day is None:
         return None
     since = tally.clear_since(day, same_day=kind == "stop")

@@ -43,7 +43,7 @@ def weigh_word(requirement: Requirement, weighing: Weighing) -> Finding:
     words = words_on(weighing)
     evidence = lambda: records_behind(
         weighing.book, words, lambda each: each.body["reason"], lambda each: each.body["decision"]
-    )  # noqa: E731
+    )
     if not words:
         reason = Reason("no_word", {}, "No coach has given a word on this level.")
         return Finding(requirement, "untried", (reason,), (ASK,), {}, explained(requirement), evidence)
