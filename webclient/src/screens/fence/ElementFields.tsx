@@ -47,8 +47,11 @@ function ToNext({ element, at, problems, onChange }: Omit<Props, "last" | "onRem
 
 /** How many strides that is, for planning: said to be a planning number, for no horse has read it. */
 function Strides({ metres }: { metres: number | null }) {
-  const strides = planningStrides(metres);
-  if (strides === null) return null;
-  const words = strides === 0 ? t("fence.strides_bounce") : t("fence.strides", { strides });
-  return <p class="quiet" role="status">{words}</p>;
+  const planned = planningStrides(metres);
+  if (planned === null) return null;
+  const { strides, over_m } = planned;
+  const by = showDistance(Math.abs(over_m));
+  const off = over_m === 0 ? "" : ` ${t(over_m > 0 ? "fence.strides_long" : "fence.strides_short", { by })}`;
+  const words = strides === 0 ? t("fence.strides_bounce") : t("fence.strides", { n: strides });
+  return <p class="quiet" role="status">{words}{off}. {t("fence.strides_planning")}</p>;
 }
