@@ -1,0 +1,57 @@
+import pytest
+from playwright.sync_api import sync_playwright
+
+from browser.person import DESK, PASSWORD, PHONE, Person
+from browser.running_server import RunningServer
+
+
+@pytest.fixture(scope="session")
+def playwright():
+    with sync_playwright() as running:
+        yield running
+
+
+@pytest.fixture
+def server(tmp_path):
+    """A new server with no accounts, on a port and a data folder of its own."""
+    running = RunningServer(tmp_path / "data")
+    running.start()
+    yield running
+    running.stop()
+
+
+@pytest.fixture
+def people(playwright, server, tmp_path):
+    """Makes people with devices; afterwards closes them and fails on any error a page threw."""
+    made: list[Person] = []
+
+    def person(name: str, device: dict = PHONE) -> Person:
+        made.append(Person(playwright, tmp_path / f"profile-{name}", server.address, device))
+        return made[-1]
+
+    yield person
+    for each in made:
+        each.close()
+    assert [mistake for each in made for mistake in each.mistakes] == []
+
+
+@pytest.fixture
+def rider(server, people):
+    """A signed-in rider with a phone whose shell is kept for the field."""
+    server.command("user", "add", "wren", "--display-name", "Wren Ashdown", "--password-stdin", given=PASSWORD)
+    phone = people("wren")
+    phone.open("/")
+    phone.sign_in("wren")
+    phone.ready_for_the_field()
+    phone.close()  # signed in yesterday: Chromium writes cookies to disk only after a while
+    phone.open("/")
+    return phone
+
+
+@pytest.fixture
+def coach(server, rider, people):
+    """The rider's coach at a desk, not yet signed in."""
+    server.command(
+        "user", "add", "idris", "--display-name", "Idris Vale", "--coach-of", "wren", "--password-stdin", given=PASSWORD
+    )
+    return people("idris", DESK)
