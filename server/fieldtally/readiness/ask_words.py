@@ -73,7 +73,8 @@ def unsure(verdict: Verdict, bound: float) -> Reason:
 
 def faded(tally: Tally) -> Reason:
     return Reason("faded", {"last_date": iso(tally.last_day)},
-                  f"It was shown, but evidence fades and the last of it is from {day_words(tally.last_day)}.")  # fmt: skip
+                  f"It was shown, but evidence fades and the last of it is from "
+                  f"{day_words(tally.last_day)}.")  # fmt: skip
 
 
 def still_needed(missing: Missing, rebuilding: bool, begun: bool) -> tuple[Reason, ...]:
@@ -108,8 +109,10 @@ def how_worked_out(title: str, tally: Tally, verdict: Verdict, numbers: dict[str
         f"{title}: {tally.clear} of {many(tally.count, 'attempt')} in the last {numbers['window_days']:.0f} days "
         f"were clear. Older ones count less (half after {numbers['half_life_days']:.0f} days) and repeats of one "
         f"fence in one outing share a weight, so together they weigh as {tally.clear_weight:.1f} clear out of "
-        f"{tally.weight:.1f} fresh, separate attempts. What you did at the other questions of this level counts as {others:.0f} more "
-        f"attempts, {found.alpha - tally.clear_weight:.1f} of them clear. From that the chance of a clear first time is put at "
+        f"{tally.weight:.1f} fresh, separate attempts. What you did at the other questions of this level counts "
+        f"as {others:.0f} more "
+        f"attempts, {found.alpha - tally.clear_weight:.1f} of them clear. From that the chance of a clear first "
+        f"time is put at "
         f"{percent(found.mean)}, and with {percent(found.confidence)} certainty at {percent(found.lower_bound)} or "
         f"more. The bar asks for at least {percent(numbers['bound'])}, {numbers['clear']:.0f} clear, "
         f"{many(int(numbers['outings']), 'outing')} and {many(int(numbers['fields']), 'field')}."

@@ -46,7 +46,8 @@ def too_little(findings: Sequence[Finding], weighing: Weighing, numbers: Mapping
     met = sum(each.numbers["attempts"] > 0 for each in asked)
     least = int(np.ceil(numbers["least_share_met"] * len(asked)))
     if met < least:
-        return f"Not enough evidence: {met} of {many(len(asked), 'question')} of this level met lately, a forecast needs {least}."
+        questions = many(len(asked), "question")
+        return f"Not enough evidence: {met} of {questions} of this level met lately, a forecast needs {least}."
     weight = weighing.pool.weight
     if weight < numbers["least_weight"]:
         return (
@@ -153,16 +154,21 @@ def total_of(costs: dict[float, float], phases: dict) -> dict | None:
 def in_words(found: dict) -> str:
     return (
         f"Of ten typical courses of this level about {found['clear_chance'] * 10:.0f} might be clear across country "
-        f"({percent(found['clear_low'])} to {percent(found['clear_high'])}) and {found['elimination_chance'] * 10:.0f} "
+        f"({percent(found['clear_low'])} to {percent(found['clear_high'])}) and "
+        f"{found['elimination_chance'] * 10:.0f} "
         "might not be completed. This is arithmetic on what was written down, not a promise."
     )
 
 
 def explained(found: dict, weighing: Weighing) -> str:
     return (
-        f"A typical course is taken as {found['efforts']} efforts, shared out over the questions of this level. For each "
-        f"question your attempts give a chance of clear, with its doubt: together {weighing.pool.clear_weight:.0f} clear "
-        f"out of {weighing.pool.weight:.0f} fresh attempts. Multiplied over the course that is {percent(found['clear_chance'])}. "
-        f"After a stop the next presentation is taken as clear in {percent(found['second_clear_chance'])}. Falls are counted at "
+        f"A typical course is taken as {found['efforts']} efforts, shared out over the questions of this level. "
+        f"For each "
+        f"question your attempts give a chance of clear, with its doubt: together "
+        f"{weighing.pool.clear_weight:.0f} clear "
+        f"out of {weighing.pool.weight:.0f} fresh attempts. Multiplied over the course that is "
+        f"{percent(found['clear_chance'])}. "
+        f"After a stop the next presentation is taken as clear in {percent(found['second_clear_chance'])}. "
+        f"Falls are counted at "
         "the published rate of one in 42 starts, moved by your own."
     )

@@ -19,10 +19,12 @@ def weigh_breadth(requirement: Requirement, weighing: Weighing) -> Finding:
         if days
         else "No cross-country outing in the window."
     )
+    counts = {"outings": len(days), "fields": fields}
     return Finding(
         requirement, "untried" if not days else "building" if needs else "shown",
-        (Reason("counted", {"outings": len(days), "fields": fields}, text),), needs, {"outings": len(days), "fields": fields},
-        f"In the last {numbers['window_days']:g} days: {text} The bar asks for {many(int(numbers['outings']), 'outing')} at {many(int(numbers['fields']), 'field')}.",
+        (Reason("counted", counts, text),), needs, counts,
+        f"In the last {numbers['window_days']:g} days: {text} The bar asks for "
+        f"{many(int(numbers['outings']), 'outing')} at {many(int(numbers['fields']), 'field')}.",
         lambda: records_behind(book, days, lambda _: "Outing", lambda each: each.body["activity"]),
     )  # fmt: skip
 

@@ -79,6 +79,7 @@ def needs(found: Eligibility):
 def explained(found: Eligibility, results: int) -> str:
     counted = "one result" if results == 1 else f"{results} results"
     return (
-        f"The entry rules of {found.rulebook_id} for this level, weighed against {counted} in this logbook on {found.on}. "
+        f"The entry rules of {found.rulebook_id} for this level, weighed against {counted} in this logbook on "
+        f"{found.on}. "
         f"{' '.join(found.cautions)}"
     )

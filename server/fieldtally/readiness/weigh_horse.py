@@ -40,8 +40,10 @@ def weigh_attitude(requirement: Requirement, weighing: Weighing) -> Finding:
     return Finding(
         requirement, state, (Reason("counted", {"willing": willing, "attempts": len(rows)}, text),), needs,
         {"attempts": len(rows), "willing": willing, "willing_fraction": share},
-        f"Of the last {numbers['last_attempts']:g} attempts within {numbers['window_days']:g} days at fences near this level's size, {willing} of "
-        f"{len(rows)} were met bold or willing: {percent(share)}. The bar asks for {percent(numbers['willing_fraction'])} of at least {numbers['attempts']:g}.",
+        f"Of the last {numbers['last_attempts']:g} attempts within {numbers['window_days']:g} days at fences "
+        f"near this level's size, {willing} of "
+        f"{len(rows)} were met bold or willing: {percent(share)}. The bar asks for "
+        f"{percent(numbers['willing_fraction'])} of at least {numbers['attempts']:g}.",
         lambda: attitudes_behind(weighing, rows),
     )  # fmt: skip
 
@@ -94,8 +96,11 @@ def weigh_recovery(requirement: Requirement, weighing: Weighing) -> Finding:
     return Finding(
         requirement, recovery_state(sets, good, numbers), (recovery_counted(sets, good, most, numbers),), (),
         {"sets": len(sets), "good": len(good), "most_bpm": most},
-        f"Heart rate {numbers['minute']:g} minutes or more after work, against a resting rate of {resting:g}: {most:g} or below is asked, in the last {numbers['sets']:g} sets.",
-        lambda: records_behind(book, sets, lambda _: "Interval work", lambda each: f"{rate_after(each, numbers):g} beats per minute"),
+        f"Heart rate {numbers['minute']:g} minutes or more after work, against a resting rate of {resting:g}: "
+        f"{most:g} or below is asked, in the last {numbers['sets']:g} sets.",
+        lambda: records_behind(
+            book, sets, lambda _: "Interval work", lambda each: f"{rate_after(each, numbers):g} beats per minute"
+        ),
     )  # fmt: skip
 
 

@@ -80,7 +80,8 @@ def missing(canters: int, outings: int, sense: PaceSense | None, numbers: dict[s
         text = f"Ride about {abs(sense.bias_mpm):.0f} m/min {way}."
         yield Reason("bias", {"bias_mpm": round(sense.bias_mpm, 1)}, text)
     if sense.spread_mpm > numbers["spread_mpm"]:
-        text = f"Find the same pace each time: the canters differ by {sense.spread_mpm:.0f} m/min, {numbers['spread_mpm']:.0f} is asked."
+        differ = f"the canters differ by {sense.spread_mpm:.0f} m/min, {numbers['spread_mpm']:.0f} is asked"
+        text = f"Find the same pace each time: {differ}."
         yield Reason("spread", {"spread_mpm": round(sense.spread_mpm, 1)}, text)
 
 
@@ -110,11 +111,17 @@ def in_numbers(sense: PaceSense | None, outings: int, level_speed: float) -> dic
 
 
 def explained(sense: PaceSense | None, numbers: dict[str, float], level_speed: float) -> str:
-    start = f"This level's speed is taken as {level_speed:g} m/min. Only canters ridden against it or faster count, the last {numbers['last_canters']:.0f} of them. "
+    start = (
+        f"This level's speed is taken as {level_speed:g} m/min. Only canters ridden against it or faster count, "
+        f"the last {numbers['last_canters']:.0f} of them. "
+    )
     if sense is None or sense.bias_u_mpm is None:
         return start + "There are not yet two of them to compare."
     return start + (
-        f"Your {sense.canters} were on average {sense.bias_mpm:+.1f} ± {sense.bias_u_mpm:.1f} m/min off the target and differ "
-        f"among themselves by {sense.spread_mpm:.1f} m/min, of which watch and hand alone make {sense.timing_mpm:.1f}. "
-        f"The bar allows {numbers['bias_mpm']:.0f} off the target, beyond what the measuring cannot tell, and a spread of {numbers['spread_mpm']:.0f}."
+        f"Your {sense.canters} were on average {sense.bias_mpm:+.1f} ± {sense.bias_u_mpm:.1f} m/min off the "
+        f"target and differ "
+        f"among themselves by {sense.spread_mpm:.1f} m/min, of which watch and hand alone make "
+        f"{sense.timing_mpm:.1f}. "
+        f"The bar allows {numbers['bias_mpm']:.0f} off the target, beyond what the measuring cannot tell, and a "
+        f"spread of {numbers['spread_mpm']:.0f}."
     )

@@ -81,7 +81,8 @@ def needed(more: int, further: int) -> tuple[Reason, ...]:
 def counted(chosen: list, good: list, venues: int, weighing: Weighing) -> Reason:
     if not chosen:
         return Reason("untried", {}, f"No result at {weighing.below.name} or higher entered yet.")
-    text = f"{len(good)} clean of {many(len(chosen), 'result')} at {weighing.below.name} or higher, at {many(venues, 'venue')}."
+    of_all = f"{len(good)} clean of {many(len(chosen), 'result')}"
+    text = f"{of_all} at {weighing.below.name} or higher, at {many(venues, 'venue')}."
     return Reason("counted", {"results": len(chosen), "clean": len(good), "venues": venues}, text)
 
 
@@ -92,9 +93,13 @@ def outcome(record, numbers: dict[str, float]) -> str:
 
 def explained(numbers: dict[str, float], chosen: list, good: list, weighing: Weighing) -> str:
     return (
-        f"Results of the last {numbers['window_days']:.0f} days at {weighing.below.name} or higher: {len(chosen)}. A result is "
-        f"clean when it was completed without cross-country jumping penalties, fall or dangerous riding, with at most "
-        f"{numbers['show_jumping_penalties']:g} show-jumping penalties, {numbers['dressage_penalties']:g} dressage penalties and "
-        f"{numbers['seconds_over']:g} s over the optimum time: {len(good)} were. The bar asks for {numbers['results']:g} at "
+        f"Results of the last {numbers['window_days']:.0f} days at {weighing.below.name} or higher: "
+        f"{len(chosen)}. A result is "
+        f"clean when it was completed without cross-country jumping penalties, fall or dangerous riding, with "
+        f"at most "
+        f"{numbers['show_jumping_penalties']:g} show-jumping penalties, {numbers['dressage_penalties']:g} "
+        f"dressage penalties and "
+        f"{numbers['seconds_over']:g} s over the optimum time: {len(good)} were. The bar asks for "
+        f"{numbers['results']:g} at "
         f"{numbers['venues']:g} venues, the last one among them."
     )

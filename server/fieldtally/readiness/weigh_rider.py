@@ -24,9 +24,12 @@ def weigh_confidence(requirement: Requirement, weighing: Weighing) -> Finding:
     return Finding(
         requirement, confidence_state(felt, needs), (confidence_counted(felt),), needs,
         {"outings": len(felt), "mean": statistics.fmean(felt) if felt else None, "last": felt[-1] if felt else None},
-        f"The last {numbers['outings']:g} jumping outings of the last {numbers['window_days']:g} days on which you said how confident "
-        f"you felt: {', '.join(map(str, felt)) or 'none'} of 5. The bar asks for an average of {numbers['mean']:g} and none below {numbers['worst']:g}.",
-        lambda: records_behind(book, said, lambda _: "Confidence", lambda each: f"{each.body['rider_confidence']} of 5"),
+        f"The last {numbers['outings']:g} jumping outings of the last {numbers['window_days']:g} days on which "
+        f"you said how confident you felt: {', '.join(map(str, felt)) or 'none'} of 5. The bar asks for an average "
+        f"of {numbers['mean']:g} and none below {numbers['worst']:g}.",
+        lambda: records_behind(
+            book, said, lambda _: "Confidence", lambda each: f"{each.body['rider_confidence']} of 5"
+        ),
     )  # fmt: skip
 
 
@@ -67,9 +70,11 @@ def weigh_hours(requirement: Requirement, weighing: Weighing) -> Finding:
         () if lacking <= 0 else (Reason("more_hours", {"hours": lacking}, f"{lacking:.1f} more hours in the saddle."),)
     )
     state = "untried" if not rides else "building" if needs else "shown"
+    text = f"{hours:.1f} hours in the last {numbers['window_days']:.0f} days."
     return Finding(
-        requirement, state, (Reason("counted", {"hours": hours}, f"{hours:.1f} hours in the last {numbers['window_days']:.0f} days."),),
-        needs, {"hours": hours}, f"Minutes in the saddle of {many(len(rides), 'outing')}, on any horse, make {hours:.1f} hours; the bar asks for {numbers['hours']:g}.",
+        requirement, state, (Reason("counted", {"hours": hours}, text),), needs, {"hours": hours},
+        f"Minutes in the saddle of {many(len(rides), 'outing')}, on any horse, make {hours:.1f} hours; the bar "
+        f"asks for {numbers['hours']:g}.",
         lambda: records_behind(book, rides, lambda _: "Ride", lambda each: f"{each.body['minutes_in_saddle']} min"),
     )  # fmt: skip
 

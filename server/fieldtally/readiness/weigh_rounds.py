@@ -87,8 +87,10 @@ def round_words(record) -> str:
 def explained(requirement: Requirement, chosen: list, clean: list, least: float) -> str:
     numbers = requirement.numbers
     return (
-        f"Rounds of the last {numbers['window_days']:.0f} days at {least:.0f} cm or higher are counted: {len(chosen)}. "
-        f"A round is good when it was completed with at most {many(int(numbers['knockdowns']), 'rail')}, no stop and no "
+        f"Rounds of the last {numbers['window_days']:.0f} days at {least:.0f} cm or higher are counted: "
+        f"{len(chosen)}. "
+        f"A round is good when it was completed with at most {many(int(numbers['knockdowns']), 'rail')}, no "
+        f"stop and no "
         f"fall: {len(clean)} were. The bar asks for {many(int(numbers['rounds']), 'good round')} on "
         f"{many(int(numbers['outings']), 'day')}, the last one among them."
     )

@@ -27,7 +27,9 @@ def weigh_tests(requirement: Requirement, weighing: Weighing) -> Finding:
     return Finding(
         requirement, state, tuple(reasons(chosen, percents, numbers)), needs, in_numbers(percents),
         explained(percents, numbers),
-        lambda: records_behind(book, chosen, lambda each: each.body["test"], lambda each: f"{test_percent(each.body):.1f} %"),
+        lambda: records_behind(
+            book, chosen, lambda each: each.body["test"], lambda each: f"{test_percent(each.body):.1f} %"
+        ),
     )  # fmt: skip
 
 
@@ -119,6 +121,7 @@ def explained(percents: list[float], numbers: dict[str, float]) -> str:
     mine = f"Yours: {listed([f'{each:.1f} %' for each in percents[-5:]])}." if percents else "You have none yet."
     return (
         f"Tests of this level or a higher one in the last {numbers['window_days']:.0f} days count. {mine} The last "
-        f"{numbers['tests']:.0f} must average {numbers['percent']:g} %, none below {numbers['worst_percent']:g} %, with a "
+        f"{numbers['tests']:.0f} must average {numbers['percent']:g} %, none below {numbers['worst_percent']:g} "
+        f"%, with a "
         f"spread of at most {numbers['spread_percent']:g} per cent."
     )

@@ -1,6 +1,7 @@
 """Weighs the coach's word on the level: go, not yet, hold; each with a reason and a day on which it lapses."""
 
 from datetime import date
+from functools import partial
 
 from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding, Reason
@@ -41,8 +42,8 @@ def hold_in_force(weighing: Weighing):
 
 def weigh_word(requirement: Requirement, weighing: Weighing) -> Finding:
     words = words_on(weighing)
-    evidence = lambda: records_behind(
-        weighing.book, words, lambda each: each.body["reason"], lambda each: each.body["decision"]
+    evidence = partial(
+        records_behind, weighing.book, words, lambda each: each.body["reason"], lambda each: each.body["decision"]
     )
     if not words:
         reason = Reason("no_word", {}, "No coach has given a word on this level.")
@@ -80,4 +81,7 @@ def asked(word) -> tuple[Reason, ...]:
 
 def explained(requirement: Requirement) -> str:
     days = requirement.numbers["valid_days"]
-    return f"The coach's last word on this level counts. A go or a not-yet lapses after {days:.0f} days unless it names a day; a hold stands until it is lifted."
+    return (
+        f"The coach's last word on this level counts. A go or a not-yet lapses after {days:.0f} days unless it names "
+        "a day; a hold stands until it is lifted."
+    )

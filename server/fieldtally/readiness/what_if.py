@@ -8,7 +8,7 @@ from datetime import date
 from fieldtally.book.fold import Record
 from fieldtally.book.kinds import KINDS
 from fieldtally.readiness.bar import Bars
-from fieldtally.readiness.limits import fence_limit
+from fieldtally.readiness.limits import FENCE_DIMENSIONS, fence_limit
 from fieldtally.readiness.requirement import Requirement
 from fieldtally.readiness.shapes import SIDES
 from fieldtally.readiness.standing import Standing, compute_standings
@@ -133,8 +133,7 @@ def record(kind: str, record_id: str, body: Mapping, on: date) -> Record:
 def with_elements(body: dict) -> dict:
     """Gives the elements of a supposed combination the fields that nobody stated."""
     if "elements" in body:
-        nothing = dict.fromkeys(("height_cm", "brush_height_cm", "spread_top_cm", "spread_base_cm", "distance_to_next_m",
-                                 "spread_without_height_cm", "drop_cm", "water_depth_cm", "face_width_cm"))  # fmt: skip
+        nothing = dict.fromkeys((*FENCE_DIMENSIONS, "distance_to_next_m"))
         body["elements"] = [nothing | {"asks": []} | each for each in body["elements"]]
     return body
 
