@@ -24,7 +24,8 @@ export interface Segment {
 }
 
 /** A set as it is kept on the phone. `id` becomes the record id of its interval set. `ended_ms`: on the set's
- * clock, the end of the work; null while it goes on. `changes` counts the taps that changed it. */
+ * clock, the end of the work; null while it goes on. `changes` counts the taps that changed it; `saved_changes` how many
+ * there were when it was last saved as an entry, null when it was not. */
 export interface SetRun {
   id: string;
   plan: SetPlan;
@@ -32,6 +33,7 @@ export interface SetRun {
   trace: Trace;
   ended_ms: number | null;
   changes: number;
+  saved_changes: number | null;
 }
 
 const LONGEST_SEGMENT_MS = 7_200_000;
@@ -52,7 +54,7 @@ export function totalMs(segments: readonly Segment[]): number {
 }
 
 export function beginSet(id: string, plan: SetPlan, sample: Sample): SetRun {
-  return { id, plan, segments: segmentsOf(plan), trace: startTrace(sample), ended_ms: null, changes: 0 };
+  return { id, plan, segments: segmentsOf(plan), trace: startTrace(sample), ended_ms: null, changes: 0, saved_changes: null };
 }
 
 /** The set's time at a sample, without keeping the sample. */

@@ -1,0 +1,226 @@
+// The interval set of this page: takes taps and beats, moves the pure state (conditioning/set.ts) and keeps it
+// on the disk. It lives outside any screen, so that cues come while attempts are tapped elsewhere.
+
+import { signal } from "@preact/signals";
+
+import { cueBetween, type SetCue } from "../../conditioning/cues.ts";
+import {
+  beginSet, elapsedOf, pressEnd, pressLonger, pressOn, ridden, seenSet, type SetPlan, type SetRun, undoChange,
+} from "../../conditioning/set.ts";
+import { uuid7 } from "../../entries/uuid7.ts";
+import { type Judged, judge } from "../../pace/judge.ts";
+import type { Sample } from "../../pace/trace.ts";
+import { save, takeBack } from "../../store/book.ts";
+import { here, logbookId } from "../../store/place.ts";
+import { findRecord } from "../../store/read.ts";
+import type { Device } from "../watch/device.ts";
+import type { Keeping } from "../watch/stopwatch.ts";
+import type { KeepAwake, Wakefulness } from "../watch/wakeLock.ts";
+import { heldSet, keepSet, keepSetSeen, keepSetStart, letSetGo } from "./keepSet.ts";
+
+const KEEP_EVERY_MS = 5000;
+/** A cue found later than this, after a hidden page, is old news and is not sounded. */
+const STALE_CUE_MS = 1500;
+/** So long after the work nobody takes a rate any more. */
+const FORGET_MS = 3_600_000;
+
+type Change = (run: SetRun, sample: Sample) => SetRun;
+
+export class SetRunner {
+  run = signal<SetRun | null>(null);
+  keeping = signal<Keeping>("kept");
+  wakefulness = signal<Wakefulness>("off");
+  cue = signal<SetCue | null>(null);
+  #device: Device;
+  #stopBeating: (() => void) | null = null;
+  #awake: KeepAwake | null = null;
+  #logbook: string | null = null;
+  #keptAt_ms = 0;
+  #cuedTo_ms = 0;
+
+  constructor(device: Device) {
+    this.#device = device;
+  }
+
+  /** The set's time at this moment; null when nothing runs. */
+  elapsed(): Judged | null {
+    return this.run.value === null ? null : elapsedOf(this.run.value, this.#device.now());
+  }
+
+  /** The page's own sample, for what is shown at this moment. */
+  sample(): Sample {
+    return this.#device.now();
+  }
+
+  async start(plan: SetPlan, timeStamp: number): Promise<void> {
+    if (this.run.value !== null && this.run.value.ended_ms === null) return;
+    this.#device.touched();
+    const run = beginSet(uuid7(), plan, this.#device.at(timeStamp));
+    this.#goOn(run);
+    await this.#writing(async () => {
+      const kept = await keepSetStart(here(), run);
+      if (kept.id !== run.id) this.#goOn(seenSet(kept, this.#device.now()));
+    });
+  }
+
+  on = (timeStamp: number) => this.#tap(pressOn, timeStamp);
+  end = (timeStamp: number) => this.#tap(pressEnd, timeStamp);
+  longer = (timeStamp: number, by_ms: number) => this.#tap((run, sample) => pressLonger(run, sample, by_ms), timeStamp);
+
+  /** The last tap was a slip. What it saved is taken back, and saved again when the set ends. */
+  async undo(before: SetRun): Promise<void> {
+    const run = this.run.value;
+    if (run === null || run.id !== before.id) return;
+    this.#goOn(undoChange({ ...run, saved_changes: null }, before));
+    await this.#keep();
+    if (run.saved_changes !== null) await takeBack(run.id);
+  }
+
+  /** Ends the set unsaved and hands it back, for the undo. */
+  async throwAway(): Promise<SetRun | null> {
+    const run = this.run.value;
+    await this.letGo();
+    return run;
+  }
+
+  async bringBack(run: SetRun): Promise<void> {
+    if (this.run.value !== null) return;
+    this.#goOn(seenSet(run, this.#device.now()));
+    await this.#keep();
+  }
+
+  /** The rates are taken, or are no longer of use: the clock may stop. */
+  async letGo(): Promise<void> {
+    this.#rest();
+    this.run.value = null;
+    await letSetGo(here());
+  }
+
+  /** Finds a set that an earlier life of the page, or another tab, has left on the disk. */
+  async takeUp(): Promise<void> {
+    this.#leaveOtherLogbook();
+    const held = await heldSet(here());
+    const mine = this.run.value;
+    if (held === null || (mine !== null && mine.id === held.id && mine.changes >= held.changes)) return;
+    const run = seenSet(held, this.#device.now());
+    if (run.ended_ms !== null && judge(run.trace).elapsed_ms - run.ended_ms > FORGET_MS) return this.#forget(run);
+    this.#goOn(run);
+    await this.#keep();
+  }
+
+  /** Shows and sounds what fell due since the last look; called by beats and by the running face. */
+  lookForCues(): void {
+    const [run, judged] = [this.run.value, this.elapsed()];
+    if (run === null || judged === null) return;
+    const newest = cueBetween(run.segments, this.#cuedTo_ms, judged.elapsed_ms);
+    this.#cuedTo_ms = Math.max(this.#cuedTo_ms, judged.elapsed_ms);
+    if (newest === null || judged.elapsed_ms - newest.at_ms > STALE_CUE_MS) return;
+    this.cue.value = newest;
+    this.#device.signal({ kind: newest.kind === "canter" || newest.kind === "check" ? "target" : "minute", at_ms: newest.at_ms });
+  }
+
+  /** Saves the ridden set as soon as the work is over, under the set's own id, so that doing it twice makes
+   * one record; rates added to it since are kept. */
+  async saveIfOver(): Promise<void> {
+    const run = this.run.value;
+    if (run === null || run.ended_ms === null || run.saved_changes === run.changes) return;
+    const intervals = ridden(run.segments);
+    if (intervals.length === 0) return this.letGo();
+    await this.#writing(async () => {
+      const before = (await findRecord(here(), run.id))?.body;
+      await save("interval_set", { ...before, outing_id: run.plan.outing_id, intervals }, run.id);
+      this.run.value = { ...(this.run.value ?? run), saved_changes: run.changes };
+      await keepSet(here(), this.run.value);
+    });
+  }
+
+  async #forget(run: SetRun): Promise<void> {
+    this.run.value = run;
+    await this.saveIfOver();
+    if (this.keeping.value === "kept") await this.letGo();
+  }
+
+  async #tap(how: Change, timeStamp: number): Promise<SetRun | null> {
+    const before = this.run.value;
+    if (before === null) return null;
+    const after = how(before, this.#device.at(timeStamp));
+    if (after.changes === before.changes) return null;
+    this.#device.touched();
+    this.run.value = after;
+    this.#cuedTo_ms = judge(after.trace).elapsed_ms;
+    this.cue.value = null;
+    await this.#keep();
+    return before;
+  }
+
+  async #keep(): Promise<void> {
+    await this.#writing(async () => {
+      if (this.run.value !== null) await keepSet(here(), this.run.value);
+    });
+    await this.saveIfOver();
+  }
+
+  // A set stays with its logbook: there it waits on the disk until that one is opened again.
+  #leaveOtherLogbook(): void {
+    if (this.run.value === null || this.#logbook === logbookId.value) return;
+    this.#rest();
+    this.run.value = null;
+  }
+
+  #goOn(run: SetRun): void {
+    this.#rest();
+    this.#logbook = logbookId.value;
+    this.run.value = run;
+    this.#cuedTo_ms = judge(run.trace).elapsed_ms;
+    this.#stopBeating = this.#device.beat((sample, parting) => this.#onBeat(sample, parting));
+    this.#awake = this.#device.keepAwake((state) => void (this.wakefulness.value = state));
+  }
+
+  #rest(): void {
+    this.#stopBeating?.();
+    this.#stopBeating = null;
+    this.#awake?.release();
+    this.#awake = null;
+    this.cue.value = null;
+  }
+
+  #onBeat(sample: Sample, parting: boolean): void {
+    const before = this.run.value;
+    if (before === null || this.#logbook !== logbookId.value) return;
+    const run = seenSet(before, sample);
+    this.run.value = run;
+    const turned = run.trace.stretches.length !== before.trace.stretches.length;
+    const due = Math.abs(sample.monotonic_ms - this.#keptAt_ms) >= KEEP_EVERY_MS;
+    if (run.ended_ms !== before.ended_ms) void this.#keep();
+    else if (parting || turned || due) void this.#keepSeen(run, sample.visible);
+    if (parting && sample.visible) void this.#lookElsewhere();
+    this.lookForCues();
+  }
+
+  // Shown again: another tab may have gone on with this set, or let it go.
+  async #lookElsewhere(): Promise<void> {
+    const mine = this.run.value?.id;
+    if (mine === undefined || this.keeping.value !== "kept") return;
+    const held = await heldSet(here()).catch(() => undefined);
+    if (held === undefined || this.run.value?.id !== mine) return;
+    if (held?.id === mine) return this.takeUp();
+    this.#rest();
+    this.run.value = null;
+  }
+
+  async #keepSeen(run: SetRun, visible: boolean): Promise<void> {
+    this.#keptAt_ms = run.trace.last.monotonic_ms;
+    await keepSetSeen(here(), run, visible).catch((error) => console.error("a set could not be kept", error));
+  }
+
+  async #writing(work: () => Promise<void>): Promise<void> {
+    this.keeping.value = "writing";
+    try {
+      await work();
+      this.keeping.value = "kept";
+    } catch (error) {
+      console.error("an interval set could not be written", error);
+      this.keeping.value = "unsaved";
+    }
+  }
+}
