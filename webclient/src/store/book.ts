@@ -103,8 +103,13 @@ export function useRulebook(id: string): Plain | undefined {
   return useLive(async () => (await openDb.value!.rulebooks.get(id))?.rulebook, [id]);
 }
 
-export function useRulebooks(): Plain[] | undefined {
-  return useLive(async () => (await openDb.value!.rulebooks.toArray()).map((row) => row.rulebook), []);
+/** Those of these ids that this phone has; all of them where none are given. */
+export function useRulebooks(ids?: string[]): Plain[] | undefined {
+  const read = async () => {
+    const { rulebooks } = openDb.value!;
+    return (await (ids ? rulebooks.bulkGet(ids) : rulebooks.toArray())).flatMap((row) => (row ? [row.rulebook] : []));
+  };
+  return useLive(read, [ids]);
 }
 
 /** The person's role in the logbook on screen. */

@@ -3,7 +3,7 @@
 import { signal } from "@preact/signals";
 
 import { recall, remember } from "../store/little.ts";
-import { type System, writeDistance, writeHeight } from "./lengths.ts";
+import { type System, writeDistance, writeGap, writeHeight } from "./lengths.ts";
 
 export { parseDistance, parseHeight } from "./lengths.ts";
 export { parseSpeed, parseTime, showTime } from "./times.ts";
@@ -18,6 +18,11 @@ export function chooseUnits(system: System): void {
 /** `90 cm`, or `2'11"`. */
 export function showHeight(cm: number): string {
   return writeHeight(cm, units.value);
+}
+
+/** `8.9 cm`, or `3.5 in`: the room between two lengths. */
+export function showGap(cm: number): string {
+  return writeGap(cm, units.value);
 }
 
 /** `420 m`, or `459 yd`. */

@@ -53,6 +53,12 @@ export function writeDistance(m: number, system: System): string {
   return system === "metric" ? `${rounded(m, 1)} m` : `${rounded(m / 0.9144, 1)} yd`;
 }
 
+/** The room between two lengths: `8.9 cm`, `3.5 in`; never nothing where there is some. */
+export function writeGap(cm: number, system: System): string {
+  const [size, unit] = system === "metric" ? [cm, "cm"] : [cm / CM_PER_INCH, "in"];
+  return `${cm > 0 ? Math.max(0.1, rounded(size, 1)) : 0} ${unit}`;
+}
+
 /** `0.90 m`: to the centimetre. */
 export function writeMetres(cm: number): string {
   return `${rounded(cm / 100, 2).toFixed(2)} m`;

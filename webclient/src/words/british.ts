@@ -9,6 +9,7 @@ import course from "./en-GB/course.json" with { type: "json" };
 import fence from "./en-GB/fence.json" with { type: "json" };
 import field from "./en-GB/field.json" with { type: "json" };
 import finding from "./en-GB/finding.json" with { type: "json" };
+import fit from "./en-GB/fit.json" with { type: "json" };
 import frame from "./en-GB/frame.json" with { type: "json" };
 import help from "./en-GB/help.json" with { type: "json" };
 import horse from "./en-GB/horse.json" with { type: "json" };
@@ -31,7 +32,7 @@ import watch from "./en-GB/watch.json" with { type: "json" };
 import american from "./en-US.json" with { type: "json" };
 
 export const british = {
-  ...attempt, ...board, ...body, ...course, ...fence, ...field, ...finding, ...frame, ...help, ...horse, ...level, ...needs, ...note, ...outing, ...pace,
+  ...attempt, ...board, ...body, ...course, ...fence, ...field, ...finding, ...fit, ...frame, ...help, ...horse, ...level, ...needs, ...note, ...outing, ...pace,
   ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline, ...today, ...track,
   ...watch,
 }; // prettier-ignore

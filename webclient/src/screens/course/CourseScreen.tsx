@@ -1,7 +1,5 @@
 import "./course.css";
 
-import { useMemo } from "preact/hooks";
-
 import { clockWords, type CourseCard } from "../../pace/course.ts";
 import { courseSpeeds, levelSpeed, type Rulebook, value } from "../../pace/levels.ts";
 import { secondsPer100m } from "../../pace/markers.ts";
@@ -10,6 +8,7 @@ import { Button } from "../../parts/BigButton.tsx";
 import { Section } from "../../parts/Card.tsx";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
+import { RulebookOptions } from "../../parts/RulebookOptions.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { Stepper } from "../../parts/Stepper.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
@@ -58,14 +57,13 @@ function Entering({ course: { draft, change, rulebook, levels, level, unread } }
 
 function RulebookChoice({ rulebook, onChoose }: { rulebook: Rulebook | undefined; onChoose: (id: string | null) => void }) {
   const all = useRulebooks() as Rulebook[] | undefined;
-  const books = useMemo(() => [...(all ?? [])].sort((one, other) => one.title.localeCompare(other.title)), [all]);
   if (all?.length === 0) return <p class="quiet">{t("course.no_rulebooks")}</p>;
   return (
     <label class="text-box">
       <span class="text-box__label">{t("course.rulebook")}</span>
       <select value={rulebook?.id ?? ""} onChange={(event) => onChoose(event.currentTarget.value || null)}>
         <option value="">{t("course.own_speed")}</option>
-        {books.map((book) => <option value={book.id} key={book.id}>{book.title}, {book.edition}</option>)}
+        <RulebookOptions books={all ?? []} />
       </select>
     </label>
   );

@@ -1,12 +1,7 @@
+import type { Rulebook } from "../../pace/levels.ts";
+import { RulebookOptions } from "../../parts/RulebookOptions.tsx";
 import { useRulebooks } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
-
-interface Book {
-  id: string;
-  title: string;
-  edition: string;
-  levels: { id: string; name: string }[];
-}
 
 interface Props {
   rulebook_id: string | null;
@@ -16,16 +11,15 @@ interface Props {
 
 /** Under which rules the pair competes, and the level it competes at now. */
 export function RulebookAndLevel({ rulebook_id, level_id, onChoose }: Props) {
-  const books = useRulebooks() as Book[] | undefined;
-  const sorted = [...(books ?? [])].sort((one, other) => one.title.localeCompare(other.title));
-  const book = sorted.find((each) => each.id === rulebook_id);
+  const books = useRulebooks() as Rulebook[] | undefined;
+  const book = books?.find((each) => each.id === rulebook_id);
   return (
     <>
       <label class="text-box">
         <span class="text-box__label">{t("horse.rulebook")}</span>
         <select value={rulebook_id ?? ""} onChange={(event) => onChoose(event.currentTarget.value || null, null)}>
           <option value="">{t("horse.not_chosen")}</option>
-          {sorted.map(({ id, title, edition }) => <option value={id} key={id}>{title}: {edition}</option>)}
+          <RulebookOptions books={books ?? []} />
           {rulebook_id && !book && <option value={rulebook_id}>{rulebook_id}</option>}
         </select>
         <span class="text-box__hint">{books?.length === 0 ? t("horse.no_rulebooks") : t("horse.rulebook_hint")}</span>

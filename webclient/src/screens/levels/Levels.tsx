@@ -1,14 +1,17 @@
 import { useState } from "preact/hooks";
 
-import { levelRows } from "../../levels/rows.ts";
+import { newestLast, troubleWith } from "../../levels/correction.ts";
+import { inOrder, type LevelRow, levelRows } from "../../levels/rows.ts";
 import type { Level, Rulebook } from "../../pace/levels.ts";
 import { withCorrections } from "../../pace/levels.ts";
+import { Button } from "../../parts/BigButton.tsx";
 import { Section } from "../../parts/Card.tsx";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
+import { RulebookOptions } from "../../parts/RulebookOptions.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
-import { useRecords, useRulebooks } from "../../store/book.ts";
+import { type SavedRecord, takeBack, useRecords, useRulebooks } from "../../store/book.ts";
 import { say, t } from "../../words/index.ts";
 import { ValueRow } from "./ValueRow.tsx";
 import "../../style/levels.css";
@@ -21,14 +24,33 @@ export function Levels() {
   const corrections = useRecords("rulebook_value") ?? [];
   if (!books || !horses) return <Screen title={t("level.title")} back="/board">{null}</Screen>;
   const first = horses.find((horse) => horse.body.rulebook_id !== null)?.body.rulebook_id;
-  const plain = books.find((book) => book.id === (chosen ?? first)) ?? books[0];
-  const book = plain && withCorrections(plain, corrections.map((each) => each.body));
+  const { current, older } = inOrder(books);
+  const plain = books.find((book) => book.id === (chosen ?? first)) ?? [...current, ...older][0];
+  const book = plain && withCorrections(plain, newestLast(corrections));
   return (
     <Screen title={t("level.title")} back="/board">
       {!book && <p class="empty">{t("level.none")}</p>}
       {book && <RulebookChoice books={books} book={book} onChoose={setChosen} />}
+      {book && <InVain book={book} corrections={corrections} />}
       {book && <LevelTable book={book} key={book.id} />}
     </Screen>
+  );
+}
+
+/** Corrections of this rulebook that cannot apply: said, so that nobody trusts a value that did not change. */
+function InVain({ book, corrections }: { book: Rulebook; corrections: SavedRecord<"rulebook_value">[] }) {
+  const lost = corrections.flatMap((each) => {
+    const trouble = each.body.rulebook_id === book.id && troubleWith(book, each.body);
+    return trouble ? [{ ...each, trouble }] : [];
+  });
+  return (
+    <>
+      {lost.map(({ record_id, body, trouble }) => (
+        <Notice tone="attention" title={t("level.in_vain")} actions={<Button onClick={() => void takeBack(record_id)}>{t("level.take_back")}</Button>} key={record_id}>
+          <p>{nameOf(body.quantity)}, {body.level_id}: {body.value ?? t("level.not_stated")}. {t(`level.trouble_${trouble}`)}</p>
+        </Notice>
+      ))}
+    </>
   );
 }
 
@@ -38,7 +60,7 @@ function RulebookChoice({ books, book, onChoose }: { books: Rulebook[]; book: Ru
       <label class="text-box">
         <span class="text-box__label">{t("level.rulebook")}</span>
         <select value={book.id} onChange={(event) => onChoose(event.currentTarget.value)}>
-          {books.map((each) => <option value={each.id} key={each.id}>{each.title}</option>)}
+          <RulebookOptions books={books} />
         </select>
       </label>
       <p class="quiet">{t("level.edition", { edition: book.edition })}</p>
@@ -64,18 +86,24 @@ function LevelTable({ book }: { book: Rulebook }) {
 }
 
 function Values({ book, level, wanted }: { book: Rulebook; level: Level; wanted: string }) {
-  const rows = levelRows(level, wanted, (quantity) => say({ key: `level.q.${quantity}` }));
-  if (!rows.length) return <p class="empty">{t("level.no_match")}</p>;
-  const phases = [...new Set(rows.map((row) => row.phase))];
+  const rows = levelRows(book, level, wanted, nameOf);
+  const stated = rows.filter((row) => row.stated);
+  const others = rows.filter((row) => !row.stated);
+  const list = (some: LevelRow[]) => <div class="values">{some.map((row) => <ValueRow row={row} book={book} level={level} key={row.phase + row.quantity} />)}</div>;
   return (
     <>
-      {phases.map((phase) => (
-        <Section title={t(`phase.${phase}`)} key={phase}>
-          <div class="values">
-            {rows.filter((row) => row.phase === phase).map((row) => <ValueRow row={row} book={book} level={level} key={row.quantity} />)}
-          </div>
-        </Section>
+      {stated.length === 0 && <p class="empty">{t("level.no_match")}</p>}
+      {[...new Set(stated.map((row) => row.phase))].map((phase) => (
+        <Section title={t(`phase.${phase}`)} key={phase}>{list(stated.filter((row) => row.phase === phase))}</Section>
       ))}
+      {others.length > 0 && (
+        <details class="more" open={wanted !== ""}>
+          <summary class="more__summary">{t("level.others", { n: others.length })}</summary>
+          {list(others)}
+        </details>
+      )}
     </>
   );
 }
+
+const nameOf = (quantity: string): string => say({ key: `level.q.${quantity}` });

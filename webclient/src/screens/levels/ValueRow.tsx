@@ -23,12 +23,12 @@ export function ValueRow({ row, book, level }: Props) {
     <details class="value">
       <summary class="value__line">
         <span class="value__name">{row.name}</span>
-        <span class="value__number">{valueWords(stated, showHeight, showDistance)}</span>
-        <span class="value__grade">{say({ key: `level.grade_${stated.grade}` })}</span>
+        <span class="value__number">{stated ? valueWords(stated.value, row.unit, showHeight, showDistance) : t("level.not_stated")}</span>
+        <span class="value__grade">{stated ? say({ key: `level.grade_${stated.grade}` }) : t(`phase.${row.phase}`)}</span>
       </summary>
       <div class="value__source">
-        <p>{stated.source}</p>
-        {stated.note && <p class="quiet">{t("level.note", { note: stated.note })}</p>}
+        {stated && <p>{stated.source}</p>}
+        {stated?.note && <p class="quiet">{t("level.note", { note: stated.note })}</p>}
         {(role === "rider" || role === "coach") && !correcting && (
           <div><Button onClick={() => setCorrecting(true)}>{t("level.correct")}</Button></div>
         )}

@@ -18,6 +18,7 @@ import { save } from "../../store/book.ts";
 import { showHeight } from "../../units/index.ts";
 import { t } from "../../words/index.ts";
 import "../../style/recording.css";
+import { FitLine } from "../fence/FitLine.tsx";
 import { LengthBox } from "../fence/LengthBox.tsx";
 import { ProfileChoice } from "../fence/ProfileChoice.tsx";
 import { type OutingView, useOuting } from "./useOuting.ts";
@@ -58,6 +59,7 @@ function Form({ view }: { view: OutingView }) {
           label={t("fence.asks")} values={asks ?? byNature(profile)} onChange={setAsks}
           choices={ASKS.filter((ask) => ask !== "combination").map((value) => ({ value, words: t(`ask.${value}`) }))}
         />
+        <FitLine horse={view.horse} fence={madeUpBody({ profile, asks: asks ?? byNature(profile), asks_ticked: true, label, height, field_id: null, order: null }, String, [])} />
       </>}
       <TextBox label={t("outing.made_up_label")} value={label} onInput={setLabel} most={60} autoComplete="off" hint={profile ? t("outing.made_up_label_hint", { word: t(`profile.${profile}`) }) : undefined} />
       {view.outing.body.field_id && (

@@ -1,8 +1,7 @@
-import { useMemo } from "preact/hooks";
-
 import type { Level, Rulebook } from "../../pace/levels.ts";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
+import { RulebookOptions } from "../../parts/RulebookOptions.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
 import { useRecord, useRecords, useRulebooks } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
@@ -49,14 +48,13 @@ interface LevelChoiceProps {
 /** Rulebook and level; the horse's own rulebook is there already. */
 export function LevelChoice({ rulebook, level_id, optional, onChoose }: LevelChoiceProps) {
   const all = useRulebooks() as Rulebook[] | undefined;
-  const books = useMemo(() => [...(all ?? [])].sort((one, other) => one.title.localeCompare(other.title)), [all]);
   return (
     <>
       <label class="text-box">
         <span class="text-box__label">{t("result.rulebook")}</span>
         <select value={rulebook?.id ?? ""} onChange={(event) => onChoose(event.currentTarget.value || null, null)}>
           {!rulebook && <option value="">…</option>}
-          {books.map((book) => <option value={book.id} key={book.id}>{book.title}, {book.edition}</option>)}
+          <RulebookOptions books={all ?? []} />
         </select>
       </label>
       {rulebook && (
