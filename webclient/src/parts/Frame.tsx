@@ -20,10 +20,10 @@ export function Frame({ children, bars, signedIn }: { children: ComponentChildre
   return (
     <div class="frame">
       <a class="skip" href="#content">{t("frame.skip")}</a>
-      <div class="top">
+      <header class="top">
         <div class="top__state">{signedIn ? <StateBar /> : <span class="state-bar">{t("frame.title")}</span>}</div>
         <SunButton />
-      </div>
+      </header>
       <div class="bars">
         {bars}
         {children}
