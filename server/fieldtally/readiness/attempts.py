@@ -1,7 +1,7 @@
 """All attempts of one horse in columns, sorted by day, outing and fence: indexed once, read per requirement."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 from operator import itemgetter
 
@@ -60,73 +60,73 @@ class Attempts:
         return self.parts.fence_ids[self.part[row]]
 
 
+@dataclass
 class Rows:
     """Collects rows; what repeats (parts, manners) is looked up, not worked out again."""
 
-    def __init__(self, outings: dict[str, int], fences: dict[str, dict]) -> None:
-        self.outings, self.fences = outings, fences
-        self.part_list = PartList()
-        self.parts: dict[tuple, int | None] = {}
-        self.manners: dict[tuple, int] = {}
-        self.records: list = []
-        self.outing: list[int] = []
-        self.part: list[int] = []
-        self.manner: list[int] = []
-        self.of_combinations: list = []
+    outings: dict[str, int]
+    fences: dict[str, dict]
+    part_list: PartList = field(default_factory=PartList)
+    parts: dict[tuple, int | None] = field(default_factory=dict)
+    manners: dict[tuple, int] = field(default_factory=dict)
+    records: list = field(default_factory=list)
+    outing: list[int] = field(default_factory=list)
+    part: list[int] = field(default_factory=list)
+    manner: list[int] = field(default_factory=list)
 
     def add_all(self, attempts: Iterable) -> None:
-        outings, parts, manners = self.outings, self.parts, self.manners
-        for record in attempts:
-            body = record.body
-            outing = outings.get(body["outing_id"])
-            if outing is None:
-                continue
-            key = of_part(body)
-            part = parts[key] if key in parts else self.new_part(key)
-            if part is None:
-                continue
-            manner = (*of_manner(body), *of_presentation(body["presentation"]))
-            self.records.append(record)
-            self.outing.append(outing)
-            self.part.append(part)
-            self.manner.append(manners.setdefault(manner, len(manners)))
-            if self.fences[key[0]]["elements"]:
-                self.of_combinations.append(record)
+        """One pass per column: the longest loops of a standing, kept free of anything else."""
+        mine = [each for each in attempts if each.body["outing_id"] in self.outings]
+        keys = [of_part(each.body) for each in mine]
+        for key in dict.fromkeys(keys):
+            self.parts[key] = self.new_part(key)
+        if None in self.parts.values():
+            mine = [each for each, key in zip(mine, keys, strict=True) if self.parts[key] is not None]
+            keys = [key for key in keys if self.parts[key] is not None]
+        bodies = [each.body for each in mine]
+        said = [(*of_manner(each), *of_presentation(each["presentation"])) for each in bodies]
+        self.manners = {each: place for place, each in enumerate(dict.fromkeys(said))}
+        self.records = mine
+        self.outing = [self.outings[each["outing_id"]] for each in bodies]
+        self.part = [self.parts[key] for key in keys]
+        self.manner = [self.manners[each] for each in said]
+        self.add_combinations(bodies)
 
     def new_part(self, key: tuple) -> int | None:
         fence = self.fences.get(key[0])
-        self.parts[key] = None if fence is None else self.part_list.add(key[0], fence, key[1], key[2])
-        return self.parts[key]
+        return None if fence is None else self.part_list.add(key[0], fence, key[1], key[2])
 
-    def add_combinations(self) -> None:
-        met: dict[tuple, list] = {}
-        for record in self.of_combinations:
-            body = record.body
-            together = body["outing_id"], body["fence_id"], body["sequence_id"] or record.record_id
-            met.setdefault(together, []).append(record)
-        for (outing_id, fence_id, _), records in met.items():
-            self.add_combination(self.outings[outing_id], fence_id, records)
+    def add_combinations(self, bodies: list[dict]) -> None:
+        combined = {key for key, fence in self.fences.items() if fence["elements"]}
+        met: dict[tuple, list[int]] = {}
+        for row, body in enumerate(bodies):
+            if body["fence_id"] in combined:
+                together = self.outing[row], body["fence_id"], body["sequence_id"] or row
+                met.setdefault(together, []).append(row)
+        for (outing, fence_id, _), rows in met.items():
+            self.add_combination(outing, fence_id, rows, [bodies[row] for row in rows])
 
-    def add_combination(self, outing: int, fence_id: str, records: list) -> None:
+    def add_combination(self, outing: int, fence_id: str, rows: list[int], bodies: list[dict]) -> None:
         """A combination is clear when every element met was clear, and two or more were; a fall or stop
         anywhere in it is one of the whole. An attempt that names no element stands for the whole fence."""
         fence = self.fences[fence_id]
-        outcome = worst([record.body["outcome"] for record in records])
-        elements = len(fence["elements"])
-        if outcome == "clear" and all(record.body["element"] for record in records):
-            elements = len({record.body["element"] for record in records})
-            if elements < 2:
-                return
+        outcome = worst([body["outcome"] for body in bodies])
+        letters = {body["element"] for body in bodies}
+        elements = len(fence["elements"]) if outcome != "clear" or None in letters else len(letters)
+        if elements < 2:
+            return
         key = (fence_id, elements)
         if key not in self.parts:
             self.parts[key] = self.part_list.add_combination(fence_id, fence, elements)
-        self.records.append(records[0])
+        self.records.append(self.records[rows[0]])
         self.outing.append(outing)
         self.part.append(self.parts[key])
         self.manner.append(self.manners.setdefault((outcome, None, *NOBODY_SAID), len(self.manners)))
 
 
 def worst(outcomes: list[str]) -> str:
+    if outcomes.count("clear") == len(outcomes):
+        return "clear"
     return max(outcomes, key=lambda each: SEVERITY[RESULT[each]])
 
 
@@ -151,7 +151,6 @@ def index_attempts(attempts: Iterable, outings: dict, fences: dict, horse_id: st
     mine = outings_of(outings, horse_id, as_of)
     rows = Rows(mine.number, {key: record.body for key, record in fences.items()})
     rows.add_all(attempts)
-    rows.add_combinations()
     return in_columns(rows, mine)
 
 

@@ -5,9 +5,10 @@ from dataclasses import dataclass
 from datetime import date
 
 from fieldtally.readiness.attempts import index_attempts
-from fieldtally.readiness.context import Book
+from fieldtally.readiness.context import Book, Dated
 
 OF_OUTING = ("timed_canter", "interval_set")
+OF_RIDER = ("outing", "event_result")
 OF_HORSE = ("flatwork_test", "jumping_round", "event_result", "word", "outing")
 
 
@@ -32,15 +33,15 @@ def sort_records(records: Mapping) -> Sorted:
 
 def book_of_horse(kept: Sorted, horse_id: str, as_of: date) -> Book:
     """Everything dated up to and with `as_of` that concerns the horse, each kind oldest first."""
-    outings = kept.of("outing")
-    attempts = index_attempts(kept.of("attempt").values(), outings, kept.of("fence"), horse_id, as_of)
-    book = Book(horse_id, kept.of("horse")[horse_id].body, as_of, attempts, outings, kept.of("fence"), {}, [], [])
+    outings, fences = kept.of("outing"), kept.of("fence")
+    attempts = index_attempts(kept.of("attempt").values(), outings, fences, horse_id, as_of)
+    book = Book(horse_id, kept.of("horse")[horse_id].body, as_of, attempts, outings, fences, {}, {})
     for kind in OF_OUTING:
         book.by_kind[kind] = dated(book, (r for r in kept.of(kind).values() if is_mine(r, outings, horse_id)))
     for kind in OF_HORSE:
         book.by_kind[kind] = dated(book, (r for r in kept.of(kind).values() if r.body["horse_id"] == horse_id))
-    book.rider_outings.extend(dated(book, outings.values()))
-    book.rider_results.extend(dated(book, kept.of("event_result").values()))
+    for kind in OF_RIDER:
+        book.of_rider[kind] = dated(book, kept.of(kind).values())
     return book
 
 
@@ -49,7 +50,8 @@ def is_mine(record, outings: dict, horse_id: str) -> bool:
     return outing is not None and outing.body["horse_id"] == horse_id
 
 
-def dated(book: Book, records: Iterable) -> list:
+def dated(book: Book, records: Iterable) -> Dated:
     last = book.as_of.isoformat()
     found = [(book.date_of(each), each.number or 0, each.record_id, each) for each in records]
-    return [each[3] for each in sorted(each[:4] for each in found if each[0] <= last)]
+    found = sorted(each for each in found if each[0] <= last)
+    return Dated([each[0] for each in found], [each[3] for each in found])

@@ -1,6 +1,6 @@
 """Everything the weighing of one level for one horse may look at."""
 
-from collections.abc import Iterable
+from bisect import bisect_left
 from dataclasses import dataclass, field
 from datetime import date
 
@@ -12,8 +12,23 @@ from fieldtally.trade.rulebook import Level, Rulebook
 
 
 @dataclass(frozen=True)
+class Dated:
+    """Records of one kind, oldest first, with the civil day of each."""
+
+    days: list[str]
+    records: list
+
+    def since(self, first: str) -> list:
+        return self.records[bisect_left(self.days, first) :]
+
+
+NONE = Dated([], [])
+
+
+@dataclass(frozen=True)
 class Book:
-    """One horse's records up to the as-of day, by kind, oldest first, and its attempts in columns."""
+    """One horse's records up to the as-of day, by kind, oldest first, and its attempts in columns; and the
+    outings and results of the rider on any horse."""
 
     horse_id: str
     horse: dict
@@ -21,21 +36,26 @@ class Book:
     attempts: Attempts
     outings: dict
     fences: dict
-    by_kind: dict[str, list]
-    rider_outings: list
-    rider_results: list
+    by_kind: dict[str, Dated]
+    of_rider: dict[str, Dated]
 
     @property
     def today(self) -> int:
         return self.as_of.toordinal()
 
+    def all(self, kind: str) -> list:
+        return self.by_kind.get(kind, NONE).records
+
     def since(self, kind: str, window_days: float) -> list:
         """Records of a kind dated within the window, oldest first."""
-        return self.recent(self.by_kind.get(kind, ()), window_days)
+        return self.by_kind.get(kind, NONE).since(self.first_day(window_days))
 
-    def recent(self, records: Iterable, window_days: float) -> list:
-        first = date.fromordinal(self.today - int(window_days)).isoformat()
-        return [each for each in records if self.date_of(each) >= first]
+    def rider_since(self, kind: str, window_days: float) -> list:
+        """The same on any horse of the logbook."""
+        return self.of_rider.get(kind, NONE).since(self.first_day(window_days))
+
+    def first_day(self, window_days: float) -> str:
+        return date.fromordinal(self.today - int(window_days)).isoformat()
 
     def date_of(self, record) -> str:
         """The civil day the record speaks of: its own date, else its outing's, else when it was written."""

@@ -74,7 +74,7 @@ class PartList:
 
     def freeze(self) -> "Parts":
         columns = np.array(self.rows, dtype=np.int64).reshape(len(self.rows), 5).T.copy()
-        dimensions = np.array(self.dimensions, dtype=float).reshape(len(self.rows), len(FENCE_DIMENSIONS))
+        dimensions = np.array(self.dimensions, dtype=float).reshape(len(self.rows), len(FENCE_DIMENSIONS)).T.copy()
         return Parts(*columns, dimensions, tuple(self.fence_ids), tuple(self.labels))
 
 
@@ -91,7 +91,7 @@ class Parts:
 
     def size(self, dimension: str) -> np.ndarray:
         """Each part's measured dimension in cm; NaN where nobody measured."""
-        return self.dimensions[:, COLUMN[dimension]]
+        return self.dimensions[COLUMN[dimension]]
 
 
 @dataclass(frozen=True)

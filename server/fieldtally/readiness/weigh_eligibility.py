@@ -21,7 +21,7 @@ GATES = {
 
 def weigh_eligibility(requirement: Requirement, weighing: Weighing) -> Finding:
     book = weighing.book
-    results = book.rider_results
+    results = book.of_rider["event_result"].records
     found = eligibility(
         [each.body for each in results],
         weighing.rulebook,

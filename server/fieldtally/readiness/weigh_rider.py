@@ -63,7 +63,7 @@ def confidence_state(felt: list[int], needs: tuple[Reason, ...]) -> str:
 def weigh_hours(requirement: Requirement, weighing: Weighing) -> Finding:
     """Minutes in the saddle, on any horse of this logbook."""
     numbers, book = requirement.numbers, weighing.book
-    rides = [each for each in book.recent(book.rider_outings, numbers["window_days"]) if each.body["minutes_in_saddle"]]
+    rides = [each for each in book.rider_since("outing", numbers["window_days"]) if each.body["minutes_in_saddle"]]
     hours = sum(each.body["minutes_in_saddle"] for each in rides) / 60
     lacking = numbers["hours"] - hours
     needs = (
@@ -81,7 +81,7 @@ def weigh_hours(requirement: Requirement, weighing: Weighing) -> Finding:
 
 def weigh_horses(requirement: Requirement, weighing: Weighing) -> Finding:
     numbers, book = requirement.numbers, weighing.book
-    count = len({each.body["horse_id"] for each in book.recent(book.rider_outings, numbers["window_days"])})
+    count = len({each.body["horse_id"] for each in book.rider_since("outing", numbers["window_days"])})
     more = int(numbers["horses"]) - count
     needs = (
         (Reason("more_horses", {"horses": more}, sentence(f"rides on {many_in_words(more, 'more horse')}")),)

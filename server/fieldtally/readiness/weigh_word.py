@@ -16,7 +16,7 @@ def words_on(weighing: Weighing) -> list:
     wanted = (weighing.rulebook.id, weighing.level.id)
     return [
         each
-        for each in weighing.book.by_kind.get("word", ())
+        for each in weighing.book.all("word")
         if (each.body["rulebook_id"], each.body["level_id"]) == wanted
     ]
 

@@ -1,0 +1,144 @@
+"""How long the standings of one pair take, all levels, and how that grows with the number of attempts.
+
+    python tests/bench/standing.py [--quick] [--json OUT]
+
+Target: 20,000 attempts, every level of the rulebook, at most 50 ms on an idle machine. A push touches one
+horse, and only that horse's standings are computed anew: what is timed here is what such a push costs.
+"""
+
+import argparse
+import json
+import random
+import sys
+import time
+from datetime import date, timedelta
+from pathlib import Path
+from uuid import UUID
+
+sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / "server")]
+
+from fieldtally.book.fold import Record  # noqa: E402
+from fieldtally.book.kinds import KINDS  # noqa: E402
+from fieldtally.book.words import ATTITUDES, COMPANIES, GROUNDS, PROFILES, WAYS  # noqa: E402
+from fieldtally.readiness.bar import shipped_bars  # noqa: E402
+from fieldtally.readiness.standing import compute_standings  # noqa: E402
+from fieldtally.trade.rulebook import shipped  # noqa: E402
+
+RULEBOOK = "us-2025"
+FIELDS, FENCES_PER_FIELD, ATTEMPTS_PER_OUTING = 4, 30, 40
+TARGET_MS = 50
+
+
+class Season:
+    """A made-up logbook of one horse with so many attempts."""
+
+    def __init__(self, attempts: int, seed: int = 1) -> None:
+        self.random = random.Random(seed)
+        self.records: dict[str, Record] = {}
+        self.day = date(2024, 1, 1)
+        self.horse = self.add("horse", {"name": "Made Up", "rulebook_id": RULEBOOK, "present_level_id": "novice"})
+        self.fields = [self.field() for _ in range(FIELDS)]
+        while attempts > 0:
+            attempts -= self.outing(min(attempts, ATTEMPTS_PER_OUTING))
+
+    def add(self, kind: str, body: dict) -> str:
+        key = str(UUID(int=self.random.getrandbits(128)))
+        loaded = KINDS[kind].schema().load(body)
+        number = len(self.records) + 1
+        self.records[key] = Record(key, kind, loaded, self.day.isoformat(), number, "rider", (key,))
+        return key
+
+    def field(self) -> tuple[str, list[tuple[str, list[str]]]]:
+        field_id = self.add("field", {"name": "Field"})
+        return field_id, [self.fence(field_id, number) for number in range(FENCES_PER_FIELD)]
+
+    def fence(self, field_id: str, number: int) -> tuple[str, list[str]]:
+        size = self.random.choice((75, 88, 98, 104, 108))
+        sizes = {"height_cm": size, "brush_height_cm": size + 18, "spread_top_cm": size, "drop_cm": size,
+                 "spread_without_height_cm": 2 * size}  # fmt: skip
+        letters = "AB" if number % 6 == 0 else ""
+        elements = [sizes | {"letter": letter, "profile": self.random.choice(PROFILES)} for letter in letters]
+        body = {"field_id": field_id, "label": str(number), "elements": elements}
+        return self.add("fence", body | sizes | {"profile": self.random.choice(PROFILES)}), list(letters)
+
+    def outing(self, attempts: int) -> int:
+        self.day += timedelta(days=2)
+        field_id, fences = self.random.choice(self.fields)
+        outing_id = self.add("outing", {
+            "horse_id": self.horse, "field_id": field_id, "date": self.day.isoformat(), "rider_confidence": 4,
+            "activity": "cross_country_school", "minutes_in_saddle": 60})  # fmt: skip
+        made = 0
+        while made < attempts:
+            fence_id, letters = self.random.choice(fences)
+            sequence = str(UUID(int=self.random.getrandbits(128)))
+            for letter in letters or [None]:
+                self.attempt(outing_id, fence_id, letter, sequence)
+                made += 1
+        return made
+
+    def attempt(self, outing_id: str, fence_id: str, letter: str | None, sequence: str) -> None:
+        pick = self.random.choice
+        presentation = {"ground": pick(GROUNDS), "way": pick(WAYS), "company": pick(COMPANIES), "pace": "canter"}
+        self.add("attempt", {
+            "outing_id": outing_id, "fence_id": fence_id, "element": letter, "sequence_id": sequence,
+            "outcome": "refusal" if self.random.random() < 0.03 else "clear",
+            "presentation": presentation, "attitude": pick(ATTITUDES)})  # fmt: skip
+
+
+def once(season: Season) -> tuple[float, float]:
+    """(computing, writing out as JSON) in ms of processor time, so that other programs count less."""
+    start = time.process_time()
+    found = compute_standings(season.records, shipped(), shipped_bars(), season.day, 1, season.horse)
+    computed = time.process_time()
+    json.dumps([each.to_json() for each in found])
+    return 1000 * (computed - start), 1000 * (time.process_time() - computed)
+
+
+def yardstick() -> float:
+    """ms of processor time for a million additions in Python here: about 25 on an idle desktop of 2020. Where
+    it is much more, other programs slow everything down by as much."""
+    start = time.process_time()
+    total = 0
+    for number in range(1_000_000):
+        total += number
+    return round(1000 * (time.process_time() - start), 1)
+
+
+def measure(attempts: int, times: int) -> dict:
+    """The fastest of several: what the work itself takes, other programs aside."""
+    season = Season(attempts)
+    once(season)
+    runs = [once(season) for _ in range(times)]
+    return {
+        "attempts": attempts,
+        "compute_ms": round(min(each for each, _ in runs), 2),
+        "compute_median_ms": round(sorted(each for each, _ in runs)[times // 2], 2),
+        "json_ms": round(min(each for _, each in runs), 2),
+    }
+
+
+def growth(steps: list[dict]) -> list[dict]:
+    """How many times longer for ten times the attempts."""
+    return [
+        {"from": low["attempts"], "to": high["attempts"], "times": round(high["compute_ms"] / low["compute_ms"], 2)}
+        for low, high in zip(steps, steps[1:], strict=False)
+    ]
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
+    parser.add_argument("--quick", action="store_true")
+    parser.add_argument("--json", type=Path)
+    given = parser.parse_args()
+    sizes = (200, 2_000, 20_000) if given.quick else (200, 2_000, 20_000, 200_000)
+    steps = [measure(each, 5 if given.quick else 15) for each in sizes]
+    levels = len(shipped()[RULEBOOK].levels)
+    found = {"target_ms": TARGET_MS, "levels": levels, "yardstick_ms": yardstick(), "steps": steps}
+    found["growth"] = growth(steps)
+    print(json.dumps(found, indent=2))
+    if given.json:
+        given.json.write_text(json.dumps(found, indent=2), encoding="utf-8")
+
+
+if __name__ == "__main__":
+    main()
