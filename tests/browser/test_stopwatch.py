@@ -285,3 +285,24 @@ def test_the_time_is_said_when_asked_for_and_not_else(rider):
     rider.page.wait_for_timeout(1500)
     assert live.inner_text() == said
     stop(rider)
+
+
+def test_attempts_tapped_meanwhile_carry_its_clock(rider):
+    """An over-fences canter: the fence is tapped on the outing's screen while the stopwatch runs."""
+    ready_to_time(rider)
+    rider.go("/")
+    rider.tap("Start the outing")
+    rider.page.wait_for_url(re.compile("/outing/"))
+    outing = re.search(r"/outing/([0-9a-f-]+)", rider.page.url)[1]
+    rider.go(f"/watch?outing={outing}")
+    start(rider)
+    rider.go(f"/outing/{outing}/made-up")
+    rider.fill(re.compile("What you call it"), "Hay rail")
+    rider.choose("How it is built", "Rail")
+    rider.tap("Use this fence")
+    rider.page.get_by_role("button", name=re.compile("^Clear")).click()
+    expect(rider.page.get_by_role("button", name=re.compile("^Clear"))).to_contain_text("1")
+    rider.go("/watch")
+    stop(rider)
+    rider.sees("Fences on the way")
+    rider.sees(re.compile(r"^\d+\.\d Hay rail: Clear"))

@@ -11,6 +11,7 @@ import { save, takeBack } from "../../store/book.ts";
 import { forget, recall, remember } from "../../store/little.ts";
 import { here, logbookId } from "../../store/place.ts";
 import { findRecord } from "../../store/read.ts";
+import { runningCanter } from "../watch/thisWatch.ts";
 
 export const taps = signal<readonly Tap[]>([]);
 
@@ -27,8 +28,9 @@ export function wasMeant(control: string, event: { timeStamp: number }): boolean
 }
 
 /** Takes a tap. The promise says how it ended; the tap itself is on the screen when this returns. */
-export function takeTap(body: Attempt): { record_id: string; done: Promise<TapState> } {
+export function takeTap(attempt: Attempt): { record_id: string; done: Promise<TapState> } {
   const record_id = uuid7();
+  const body = { ...attempt, ...runningCanter(attempt.outing_id) };
   change(addTap(taps.value, record_id, body, new Date()));
   return { record_id, done: write(record_id, body) };
 }

@@ -47,6 +47,7 @@ function CanterView({ canter }: { canter: Canter }) {
       <OddNotice canter={canter} />
       <Comparison canter={canter} />
       <Splits body={canter.body} />
+      <FencesOnTheWay canter={canter} />
       {writes && <Flags canter={canter} />}
       {writes && <CanterNote canter={canter} />}
       <p class="buttons"><Link class="button" href={`/outing/${canter.body.outing_id}`}>{t("watch.to_outing")}</Link></p>
@@ -117,6 +118,26 @@ function Splits({ body: { splits_ms } }: { body: TimedCanter }) {
   return (
     <Section title={t("watch.splits")}>
       <ul>{splits_ms.map((ms, n) => <li key={n}>{t("watch.split_line", { n: n + 1, time: faceText(ms) })}</li>)}</ul>
+    </Section>
+  );
+}
+
+/** Attempts that were tapped while this canter ran, at their time on its clock. */
+function FencesOnTheWay({ canter: { record_id, body } }: { canter: Canter }) {
+  const attempts = useRecords("attempt", useMemo(() => ({ outing_id: body.outing_id }), [body.outing_id]));
+  const fences = useRecords("fence");
+  const tied = (attempts ?? []).filter((one) => one.body.canter_id === record_id);
+  if (tied.length === 0) return null;
+  const label = (id: string): string => fences?.find((one) => one.record_id === id)?.body.label ?? "…";
+  return (
+    <Section title={t("watch.fences_on_the_way")}>
+      <ul>
+        {tied.map((one) => (
+          <li key={one.record_id}>
+            {t("watch.fence_line", { time: faceText(one.body.canter_offset_ms ?? 0), fence: label(one.body.fence_id), outcome: t(`outcome.${one.body.outcome}`) })}
+          </li>
+        ))}
+      </ul>
     </Section>
   );
 }

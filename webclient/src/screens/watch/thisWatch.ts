@@ -5,8 +5,11 @@ import { Stopwatch } from "./stopwatch.ts";
 
 export const stopwatch = new Stopwatch(phone);
 
-/** The canter that is running, for an attempt tapped during it; null when nothing runs. */
-export function runningCanter(): { canter_id: string; canter_offset_ms: number } | null {
+const LONGEST_TIED_MS = 7_200_000;
+
+/** What ties an attempt of this outing to the canter that is running: its id and the time on its clock. */
+export function runningCanter(outing_id: string): { canter_id: string; canter_offset_ms: number } | null {
   const [run, judged] = [stopwatch.run, stopwatch.elapsed()];
-  return run === null || judged === null ? null : { canter_id: run.id, canter_offset_ms: Math.round(judged.elapsed_ms) };
+  if (run === null || judged === null || run.plan.outing_id !== outing_id || judged.elapsed_ms > LONGEST_TIED_MS) return null;
+  return { canter_id: run.id, canter_offset_ms: Math.max(0, Math.round(judged.elapsed_ms)) };
 }
