@@ -1,0 +1,99 @@
+"""The questions and answers of the API around the bodies: what openapi.py puts into its description.
+
+Keys of the four tables are the rooms' names, as Flask knows them.
+"""
+
+from fieldtally.book.words import ROLES
+
+
+def thing(required: dict, **optional: dict) -> dict:
+    """A JSON object with these keys."""
+    return {"type": "object", "properties": required | optional, "required": list(required)}
+
+
+def or_null(shape: dict) -> dict:
+    return {"anyOf": [shape, {"type": "null"}]}
+
+
+def list_of(shape: dict) -> dict:
+    return {"type": "array", "items": shape}
+
+
+def named(name: str) -> dict:
+    return {"$ref": f"#/components/schemas/{name}"}
+
+
+TEXT, NUMBER, WHOLE, TRUTH = ({"type": t} for t in ("string", "number", "integer", "boolean"))
+ID, DAY, INSTANT = ({"type": "string", "format": f} for f in ("uuid", "date", "date-time"))
+ANY = {"type": "object"}
+
+ENTRY = {
+    "id": ID, "record_id": ID, "supersedes": list_of(ID) | {"maxItems": 50}, "kind": TEXT, "kind_version": WHOLE,
+    "body": or_null(named("Body")), "recorded_at": INSTANT, "utc_offset_min": WHOLE, "local_date": DAY,
+    "clock": or_null(thing({"wall_ms": NUMBER, "monotonic_ms": NUMBER})),
+}  # fmt: skip
+ADDED = {
+    "number": WHOLE, "author": ID, "author_name": TEXT, "device": ID, "skew_ms": or_null(WHOLE),
+    "received_at": INSTANT, "receipt": TEXT,
+}  # fmt: skip
+LOGBOOK = {
+    "id": ID, "title": TEXT, "role": {"type": "string", "enum": list(ROLES)}, "log_id": ID, "last_number": WHOLE,
+}  # fmt: skip
+ACCOUNT = {"id": ID, "sign_in_name": TEXT, "display_name": TEXT}
+LEVEL = {"id": TEXT, "name": TEXT}
+HEADING = {"id": TEXT, "title": TEXT, "body": TEXT, "edition": TEXT, "levels": list_of(thing(LEVEL))}
+
+SHAPES = {
+    "Error": thing({"error": thing({
+        "code": TEXT, "message": TEXT, "field": or_null(TEXT), "fix": or_null(TEXT), "details": list_of(ANY),
+    })}),
+    "Entry": thing({name: shape for name, shape in ENTRY.items() if name != "clock"}, clock=ENTRY["clock"]),
+    "NumberedEntry": thing(ENTRY | ADDED),
+    "Push": thing(
+        {"protocol": {"const": 1}, "device": ID, "entries": list_of(named("Entry")) | {"maxItems": 500}},
+        app=TEXT, sent_at=INSTANT, log_id=or_null(ID), more=TRUTH,
+    ),
+    "Answer": thing(
+        {"id": or_null(TEXT), "result": {"enum": ["accepted", "already", "held", "refused"]}},
+        number=WHOLE, code=TEXT, field=TEXT, message=TEXT, fix=TEXT,
+    ),
+    "Pushed": thing({"log_id": ID, "last_number": WHOLE, "answers": list_of(named("Answer")), "server_time": INSTANT}),
+    "Page": thing({
+        "log_id": ID, "last_number": WHOLE, "entries": list_of(named("NumberedEntry")), "more": TRUTH,
+        "server_time": INSTANT,
+    }),
+    "Standings": thing({"log_id": ID, "as_of": DAY, "logbook_number": WHOLE, "standings": list_of(ANY)}),
+    "Session": thing({
+        "account": or_null(thing(ACCOUNT)), "first_run": TRUTH, "version": TEXT, "protocol": WHOLE,
+        "logbooks": list_of(thing(LOGBOOK)),
+    }),
+    "SignIn": thing({"sign_in_name": TEXT, "password": TEXT}, device_label=TEXT),
+    "FirstAccount": thing({"sign_in_name": TEXT, "password": TEXT}, display_name=TEXT, device_label=TEXT),
+    "Rulebooks": list_of(thing(HEADING)),
+    "Rulebook": ANY,
+    "WholeLogbook": thing({
+        "fieldtally_export": {"const": 1}, "logbook": ANY, "entries": list_of(named("NumberedEntry")),
+    }),
+    "Health": thing({"ok": TRUTH, "version": TEXT, "database": {"enum": ["sqlite", "postgresql"]}}),
+    "Anything": ANY,
+}  # fmt: skip
+
+ANSWERS: dict[str, str | None] = {
+    "auth.show": "Session", "auth.sign_in": "Session", "auth.sign_out": None, "auth.first_account": "Session",
+    "sync.push": "Pushed", "sync.pull": "Page", "standing.every_horse": "Standings",
+    "standing.one_horse": "Standings", "logbooks.export": "WholeLogbook", "rulebooks.every": "Rulebooks",
+    "rulebooks.one": "Rulebook", "health.health": "Health", "openapi.openapi": "Anything",
+    "what_if.suppose": "Anything", "what_if.plans": "Anything",
+}  # fmt: skip
+QUESTIONS = {
+    "auth.sign_in": "SignIn", "auth.first_account": "FirstAccount", "sync.push": "Push", "what_if.suppose": "Anything",
+}  # fmt: skip
+QUERIES = {
+    "sync.pull": {
+        "after": {"type": "integer", "minimum": 0, "default": 0},
+        "limit": {"type": "integer", "minimum": 1, "maximum": 500, "default": 500},
+    },
+    "standing.one_horse": {"as_of": DAY},
+}
+PUBLIC = {"auth.show", "auth.sign_in", "auth.first_account", "rulebooks.every", "rulebooks.one", "health.health",
+          "openapi.openapi"}  # fmt: skip
