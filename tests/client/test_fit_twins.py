@@ -10,9 +10,11 @@ import pytest
 from fieldtally.trade.asks import ASKS, PROFILES
 from fieldtally.trade.fence_cautions import fence_cautions
 from fieldtally.trade.fit import CROSS_COUNTRY_LIMITS, fit
+from fieldtally.trade.quantities import BY_PART
 from fieldtally.trade.rulebook import shipped
 
-SOURCE = (Path(__file__).parents[2] / "webclient" / "src" / "trade").as_uri()
+CLIENT = Path(__file__).parents[2] / "webclient" / "src"
+SOURCE = (CLIENT / "trade").as_uri()
 BOOKS = shipped()
 
 SCRIPT = f"""
@@ -32,6 +34,10 @@ const fits = fences.map((fence) => books.map((book) => {{
 const needed = Object.fromEntries(profiles.map((profile) => [profile, neededOf(profile)]));
 console.log(JSON.stringify({{ fits, needed, cautions: fences.map(fenceCautions) }}));
 """
+
+
+def words_of(area: str) -> dict:
+    return json.loads((CLIENT / "words" / "en-GB" / f"{area}.json").read_text(encoding="utf-8"))
 
 
 def some_part(chance: random.Random) -> dict:
@@ -80,6 +86,13 @@ def test_fit(phone):
 
 def test_what_must_be_measured(phone):
     assert phone["needed"] == {profile: list(needed) for profile, (_, needed) in PROFILES.items()}
+
+
+def test_every_value_a_level_may_state_has_words():
+    """The phone lists them all, so that one that is not stated can be put in."""
+    words = words_of("level") | words_of("term")
+    names = {f"level.q.{name}" for known in BY_PART.values() for name in known} | {f"phase.{part}" for part in BY_PART}
+    assert names - words.keys() == set()
 
 
 def test_cautions(phone):

@@ -29,6 +29,7 @@ def test_rulebooks_are_listed_and_whole(browser):
     for rulebook in shipped().values():
         levels = [{"id": level.id, "name": level.name} for level in rulebook.levels]
         assert listed[rulebook.id]["levels"] == levels
+        assert listed[rulebook.id]["status"] == rulebook.status
         assert browser.get(f"/api/rulebooks/{rulebook.id}").get_json() == json.loads(json.dumps(rulebook.to_json()))
 
 

@@ -249,18 +249,52 @@ def test_whoever_may_read_may_see_them_and_nobody_else(app, push, book):
     assert Browser(app).get(f"{book}/standings").status_code == 401
 
 
-def test_a_correction_of_the_rulebook_counts(push, wren, book):
-    """A rider corrects her rulebook's fixed height below the fence she jumped: the level's limit moves."""
+def correction(quantity: str, value: float | None, level: str = "training", phase: str = "cross_country") -> dict:
+    where = {"rulebook_id": RULEBOOK, "level_id": level, "phase": phase, "quantity": quantity}
+    return wire("rulebook_value", where | {"value": value, "edition": "in hand", "article": "EV"}, utc_offset_min=0)
+
+
+def findings(browser, book) -> dict[str, list[dict]]:
+    return {each["level_id"]: each["findings"] for each in standings(browser, book)["standings"]}
+
+
+def may_enter(browser, book) -> dict[str, str]:
+    """The state of each level's finding about its entry rules."""
+    found = findings(browser, book)
+    return {level: each["state"] for level in found for each in found[level] if each["requirement_id"] == "eligibility"}
+
+
+def test_a_correction_of_the_rulebook_counts_until_it_is_taken_back(push, wren, book):
+    """A rider corrects her rulebook's fixed height below the fence she jumped: the level's limit moves, and back."""
+    push(*Season().entries())
+    before = findings(wren, book)
+    lower = correction("fixed_height_cm", 90)
+    push(lower)
+    after = findings(wren, book)
+    assert "training" in {level for level in before if after[level] != before[level]}
+    push(edit(lower, None))
+    assert findings(wren, book) == before
+
+
+def test_a_correction_that_cannot_be_meant_counts_for_nothing(push, wren, book):
+    push(*Season().entries())
+    before = findings(wren, book)
+    push(correction("fixed_height_cm", 0.9), correction("fixed_height_cm", 90, level="grand"), correction("height", 90))
+    assert findings(wren, book) == before
+
+
+def test_a_corrected_entry_gate_moves_who_may_enter(push, wren, book):
+    """The rulebook states an age of the horse; the one in hand asks for more than this one has."""
     season = Season()
+    season.horse["body"]["birth_year"] = TODAY.year - 6
     push(*season.entries())
-    before = standings(wren, book)["standings"]
-    push(wire("rulebook_value", {
-        "rulebook_id": RULEBOOK, "level_id": "training", "phase": "cross_country", "quantity": "fixed_height_cm",
-        "value": 90, "edition": "in hand", "article": "EV",
-    }))  # fmt: skip
-    after = standings(wren, book)["standings"]
-    moved = {each["level_id"] for each, was in zip(after, before, strict=True) if each["findings"] != was["findings"]}
-    assert "training" in moved
+    before = may_enter(wren, book)
+    older = correction("horse_age_min_years", 7, level="novice", phase="entry")
+    push(older)
+    assert (before["novice"], may_enter(wren, book)["novice"]) == ("shown", "on_hold")
+    assert may_enter(wren, book) | {"novice": before["novice"]} == before
+    push(edit(older, None))
+    assert may_enter(wren, book) == before
 
 
 def test_the_digest_of_bars_covers_what_a_standing_is_made_of():
