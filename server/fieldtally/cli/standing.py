@@ -61,7 +61,7 @@ def entry_of(raw: Mapping) -> Entry | None:
     found = check(raw)
     if not isinstance(found, Entry):
         return None
-    return replace(found, number=raw.get("number"), author=raw.get("author_name") or raw.get("author"))
+    return replace(found, number=raw.get("number"), author=raw.get("author"))
 
 
 def records_here(rider: str) -> dict[str, Record]:
