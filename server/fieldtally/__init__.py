@@ -13,7 +13,20 @@ def create_app(settings: "Settings") -> "Flask":
     from flask import Flask
 
     from fieldtally.store.db import connect
-    from fieldtally.web import auth, errors, health, limits, logbooks, rulebooks, security, shell, standing, sync
+    from fieldtally.web import (
+        auth,
+        errors,
+        health,
+        limits,
+        logbooks,
+        openapi,
+        rulebooks,
+        security,
+        shell,
+        standing,
+        sync,
+        what_if,
+    )
 
     app = Flask(__name__, static_folder=None)
     security.configure(app, settings)
@@ -21,6 +34,6 @@ def create_app(settings: "Settings") -> "Flask":
     errors.register(app)
     limits.register(app, settings)
     auth.register(app)
-    for room in (health, logbooks, rulebooks, standing, sync, shell):
+    for room in (health, logbooks, openapi, rulebooks, standing, what_if, sync, shell):
         app.register_blueprint(room.bp)
     return app

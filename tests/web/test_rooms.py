@@ -59,7 +59,8 @@ def test_an_unknown_rulebook(browser):
 def horse(n):
     return {
         "id": f"0190a0b0-0000-7000-8000-{n:012d}", "record_id": f"0190a0b0-0000-4000-8000-{n:012d}", "supersedes": [],
-        "kind": "horse", "kind_version": 1, "body": {"name": f"Šárka {n}"}, "recorded_at": "2026-05-03T09:12:33.120Z",
+        "kind": "horse", "kind_version": 1, "body": {"name": f"Šárka {n}", "rulebook_id": "us-2025"},
+        "recorded_at": "2026-05-03T09:12:33.120Z",
         "utc_offset_min": 60, "local_date": "2026-05-03", "clock": None,
     }  # fmt: skip
 
@@ -81,7 +82,7 @@ def test_an_export_is_complete_over_several_pages_and_keeps_what_is_held(app, pe
     data = answer.get_json()
     assert data["fieldtally_export"] == 1
     assert [entry["number"] for entry in data["entries"]] == list(range(1, 1202))
-    assert data["entries"][7]["body"] == {"name": "Šárka 7"}
+    assert data["entries"][7]["body"]["name"] == "Šárka 7"
     assert data["entries"][7]["author_name"] == "Wren"
     assert data["held"] == [unknown]
     assert data["logbook"]["last_number"] == 1201
@@ -114,6 +115,8 @@ MATRIX = {
     "POST /api/logbooks/{id}/entries": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
     "GET /api/logbooks/{id}/standings": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
     "GET /api/logbooks/{id}/horses/{horse_id}/standings": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
+    "POST /api/logbooks/{id}/horses/{horse_id}/levels/{level_id}/what-if": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
+    "GET /api/logbooks/{id}/horses/{horse_id}/levels/{level_id}/plans": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
     "GET /api/logbooks/{id}/export": (YES, YES, YES, YES, NOT_YOURS, SIGNED_OUT),
 }
 PUSH = {"protocol": 1, "app": "0.1.0", "device": DEVICE, "sent_at": "2026-05-03T09:12:33.120Z", "log_id": None}
@@ -127,9 +130,17 @@ def test_who_may_ask(app, people, what, asker):
     if asker != "nobody":
         browser.sign_in(SIGN_IN_AS.get(asker, asker))
     method, path = what.split(" ")
-    body = PUSH | {"entries": []} if method == "POST" else None
-    answer = browser.send(method, path.format(id=people.book, horse_id=horse(0)["record_id"]), body)
+    body = PUSH | {"entries": []} if path.endswith("entries") else {}
+    filled = path.format(id=people.book, horse_id=horse(0)["record_id"], level_id="novice")
+    answer = browser.send(method, filled, body if method == "POST" else None)
     assert answer.status_code == MATRIX[what][ASKERS.index(asker)]
+
+
+def test_every_room_about_a_logbook_is_in_the_matrix(app):
+    rules = [rule for rule in app.url_map.iter_rules() if "logbook_id" in rule.arguments]
+    found = {f"{method} {rule.rule}" for rule in rules for method in rule.methods & {"GET", "POST", "PUT", "DELETE"}}
+    as_documented = {re.sub(r"<(\w+)>", r"{\1}", one).replace("{logbook_id}", "{id}") for one in found}
+    assert as_documented == {what for what in MATRIX if "{id}" in what}
 
 
 def table_rows(heading):

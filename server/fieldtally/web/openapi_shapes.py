@@ -44,6 +44,17 @@ LEVEL = {"id": TEXT, "name": TEXT}
 HEADING = {"id": TEXT, "title": TEXT, "body": TEXT, "edition": TEXT, "levels": list_of(thing(LEVEL))}
 
 SHAPES = {
+    "WhatIf": thing(
+        {}, as_of=or_null(DAY), without_outings=list_of(ID), bar_changes=list_of(named("BarChange")),
+        more=list_of(thing({"requirement_id": TEXT, "clear": WHOLE}, outings=WHOLE)),
+    ),
+    "Comparison": thing({"before": ANY, "after": ANY, "changes": list_of(thing({
+        "requirement_id": TEXT, "title": TEXT, "before": or_null(TEXT), "after": or_null(TEXT),
+    }))}),
+    "Plans": thing({"plans": list_of(thing({
+        "field_id": or_null(ID), "steps": list_of(ANY), "leave_alone": list_of(ANY), "stop_when": list_of(TEXT),
+        "text": TEXT,
+    }))}),
     "Error": thing({"error": thing({
         "code": TEXT, "message": TEXT, "field": or_null(TEXT), "fix": or_null(TEXT), "details": list_of(ANY),
     })}),
@@ -83,10 +94,10 @@ ANSWERS: dict[str, str | None] = {
     "sync.push": "Pushed", "sync.pull": "Page", "standing.every_horse": "Standings",
     "standing.one_horse": "Standings", "logbooks.export": "WholeLogbook", "rulebooks.every": "Rulebooks",
     "rulebooks.one": "Rulebook", "health.health": "Health", "openapi.openapi": "Anything",
-    "what_if.suppose": "Anything", "what_if.plans": "Anything",
+    "what_if.suppose": "Comparison", "what_if.plans": "Plans",
 }  # fmt: skip
 QUESTIONS = {
-    "auth.sign_in": "SignIn", "auth.first_account": "FirstAccount", "sync.push": "Push", "what_if.suppose": "Anything",
+    "auth.sign_in": "SignIn", "auth.first_account": "FirstAccount", "sync.push": "Push", "what_if.suppose": "WhatIf",
 }  # fmt: skip
 QUERIES = {
     "sync.pull": {

@@ -1,0 +1,92 @@
+"""Questions about one horse at one level: what if, and what to do on the next outing. Nothing is stored."""
+
+from datetime import date
+
+from flask import Blueprint, jsonify
+from marshmallow import RAISE, Schema, ValidationError, fields, validate
+
+from fieldtally.book.fields import CivilDate, Number, RecordId, Text
+from fieldtally.book.fold import fold, living
+from fieldtally.book.kinds import BarChange
+from fieldtally.book.trouble import first_trouble
+from fieldtally.readiness.bar import shipped_bars
+from fieldtally.readiness.plan import plan_outing
+from fieldtally.readiness.what_if import Case, More, Question, what_if
+from fieldtally.store import feed
+from fieldtally.web.access import member
+from fieldtally.web.errors import problem
+from fieldtally.web.json_body import json_body
+from fieldtally.web.recompute import rulebooks_for, today_in
+
+bp = Blueprint("what_if", __name__, url_prefix="/api/logbooks/<logbook_id>/horses/<horse_id>/levels/<level_id>")
+
+MOST_SUPPOSED = 20
+
+
+class Strict(Schema):
+    class Meta:
+        unknown = RAISE
+
+
+class MoreClear(Strict):
+    requirement_id = Text(120, 1, required=True)
+    clear = Number(1, 50, "clear attempts", whole=True, required=True)
+    outings = Number(1, 20, "outings", whole=True, load_default=1)
+
+
+class Asked(Strict):
+    """`as_of`: a day; `without_outings`: outings to leave out; `more`: further clear attempts; `bar_changes`:
+    changes of the bar that nobody has saved."""
+
+    as_of = CivilDate(load_default=None, allow_none=True)
+    without_outings = fields.List(RecordId(), load_default=list, validate=validate.Length(max=MOST_SUPPOSED))
+    more = fields.List(fields.Nested(MoreClear), load_default=list, validate=validate.Length(max=MOST_SUPPOSED))
+    bar_changes = fields.List(fields.Nested(BarChange), load_default=list, validate=validate.Length(max=MOST_SUPPOSED))
+
+
+@bp.post("/what-if")
+def suppose(logbook_id: str, horse_id: str, level_id: str):
+    """The standing as it is and as it would be, with the findings that differ."""
+    member(logbook_id)
+    asked = read_question()
+    case = case_of(logbook_id, horse_id, level_id, asked["as_of"])
+    question = Question(
+        frozenset(asked["without_outings"]),
+        tuple(More(**more) for more in asked["more"]),
+        tuple(asked["bar_changes"]),
+    )
+    try:
+        return jsonify(what_if(case, question).to_json())
+    except KeyError as missing:
+        problem(400, "unknown_requirement", f"This level's bar has no requirement {missing}.", field="more",
+                fix="Name a requirement of this level.")
+
+
+@bp.get("/plans")
+def plans(logbook_id: str, horse_id: str, level_id: str):
+    """An outing planned for every field of the logbook that has fences."""
+    member(logbook_id)
+    case = case_of(logbook_id, horse_id, level_id, None)
+    standing = case.standing(case.records)
+    places = {record.body["field_id"] for record in case.records.values() if record.kind == "fence"} - {None}
+    return jsonify(plans=[plan_outing(standing, field_id).to_json() for field_id in sorted(places)])
+
+
+def read_question() -> dict:
+    try:
+        return Asked().load(json_body())
+    except ValidationError as error:
+        wrong = first_trouble(error.messages)
+        problem(400, wrong.code, wrong.message, field=wrong.path, fix=wrong.fix)
+
+
+def case_of(logbook_id: str, horse_id: str, level_id: str, as_of: str | None) -> Case:
+    """The horse at the level as the logbook stands, or 404 `not_found`."""
+    book = feed.head(logbook_id)
+    records = living(fold(feed.every_entry(logbook_id, book.last_number)))
+    horse = records.get(horse_id)
+    rulebook = rulebooks_for(records).get(horse.body["rulebook_id"]) if horse and horse.kind == "horse" else None
+    if rulebook is None or level_id not in {level.id for level in rulebook.levels}:
+        problem(404, "not_found", "There is no such horse, or no such level in its rulebook.", field="level_id")
+    day = date.fromisoformat(as_of) if as_of else today_in(book)
+    return Case(records, rulebook, shipped_bars(), day, book.last_number, horse_id, level_id)
