@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from datetime import date
+from itertools import chain
 from operator import itemgetter
 
 import numpy as np
@@ -16,6 +17,7 @@ RESULT = dict.fromkeys(words.OUTCOMES, OTHER) | dict.fromkeys(words.STOPS, STOP)
 RESULT["clear"] = CLEAR
 SEVERITY = {CLEAR: 0, OTHER: 1, STOP: 2, FALL: 3}
 ATTITUDE = {None: 0} | {attitude: place for place, attitude in enumerate(words.ATTITUDES, start=1)}
+NOWHERE = (-1, False)
 NOBODY_SAID = (None,) * len(SIDES)
 
 of_part = itemgetter("fence_id", "element", "height_cm")
@@ -67,61 +69,61 @@ class Rows:
     outings: dict[str, int]
     fences: dict[str, dict]
     part_list: PartList = field(default_factory=PartList)
-    parts: dict[tuple, int | None] = field(default_factory=dict)
+    parts: dict[tuple, tuple[int, bool]] = field(default_factory=dict)
     manners: dict[tuple, int] = field(default_factory=dict)
     records: list = field(default_factory=list)
-    outing: list[int] = field(default_factory=list)
-    part: list[int] = field(default_factory=list)
-    manner: list[int] = field(default_factory=list)
+    rows: list[tuple[int, int, int]] = field(default_factory=list)
+    sequences: list[tuple] = field(default_factory=list)
 
     def add_all(self, attempts: Iterable) -> None:
-        """One pass per column: the longest loops of a standing, kept free of anything else."""
-        mine = [each for each in attempts if each.body["outing_id"] in self.outings]
-        keys = [of_part(each.body) for each in mine]
-        for key in dict.fromkeys(keys):
-            self.parts[key] = self.new_part(key)
-        if None in self.parts.values():
-            mine = [each for each, key in zip(mine, keys, strict=True) if self.parts[key] is not None]
-            keys = [key for key in keys if self.parts[key] is not None]
-        bodies = [each.body for each in mine]
-        said = [(*of_manner(each), *of_presentation(each["presentation"])) for each in bodies]
-        self.manners = {each: place for place, each in enumerate(dict.fromkeys(said))}
-        self.records = mine
-        self.outing = [self.outings[each["outing_id"]] for each in bodies]
-        self.part = [self.parts[key] for key in keys]
-        self.manner = [self.manners[each] for each in said]
-        self.add_combinations(bodies)
+        """The longest loop of a standing: one look at each attempt, and nothing that could be done later."""
+        outings, parts, manners = self.outings, self.parts, self.manners
+        records, rows, sequences = self.records, self.rows, self.sequences
+        for record in attempts:
+            body = record.body
+            outing = outings.get(body["outing_id"])
+            if outing is None:
+                continue
+            key = of_part(body)
+            part = parts.get(key) or self.new_part(key)
+            if part is NOWHERE:
+                continue
+            manner = of_manner(body) + of_presentation(body["presentation"])
+            rows.append((outing, part[0], manners.setdefault(manner, len(manners))))
+            records.append(record)
+            if part[1]:
+                sequences.append((outing, key[0], body["sequence_id"] or record.record_id, len(records) - 1))
+        self.add_combinations()
 
-    def new_part(self, key: tuple) -> int | None:
+    def new_part(self, key: tuple) -> tuple[int, bool]:
+        """Where the part is listed, and whether it belongs to a combination."""
         fence = self.fences.get(key[0])
-        return None if fence is None else self.part_list.add(key[0], fence, key[1], key[2])
+        found = NOWHERE if fence is None else (self.part_list.add(*key[:1], fence, *key[1:]), bool(fence["elements"]))
+        self.parts[key] = found
+        return found
 
-    def add_combinations(self, bodies: list[dict]) -> None:
-        combined = {key for key, fence in self.fences.items() if fence["elements"]}
-        met: dict[tuple, list[int]] = {}
-        for row, body in enumerate(bodies):
-            if body["fence_id"] in combined:
-                together = self.outing[row], body["fence_id"], body["sequence_id"] or row
-                met.setdefault(together, []).append(row)
-        for (outing, fence_id, _), rows in met.items():
-            self.add_combination(outing, fence_id, rows, [bodies[row] for row in rows])
+    def add_combinations(self) -> None:
+        met: dict[tuple, list] = {}
+        for *together, row in self.sequences:
+            met.setdefault(tuple(together), []).append(self.records[row])
+        for (outing, fence_id, _), records in met.items():
+            self.add_combination(outing, fence_id, records)
 
-    def add_combination(self, outing: int, fence_id: str, rows: list[int], bodies: list[dict]) -> None:
+    def add_combination(self, outing: int, fence_id: str, records: list) -> None:
         """A combination is clear when every element met was clear, and two or more were; a fall or stop
         anywhere in it is one of the whole. An attempt that names no element stands for the whole fence."""
         fence = self.fences[fence_id]
-        outcome = worst([body["outcome"] for body in bodies])
-        letters = {body["element"] for body in bodies}
+        outcome = worst([record.body["outcome"] for record in records])
+        letters = {record.body["element"] for record in records}
         elements = len(fence["elements"]) if outcome != "clear" or None in letters else len(letters)
         if elements < 2:
             return
         key = (fence_id, elements)
         if key not in self.parts:
-            self.parts[key] = self.part_list.add_combination(fence_id, fence, elements)
-        self.records.append(self.records[rows[0]])
-        self.outing.append(outing)
-        self.part.append(self.parts[key])
-        self.manner.append(self.manners.setdefault((outcome, None, *NOBODY_SAID), len(self.manners)))
+            self.parts[key] = self.part_list.add_combination(fence_id, fence, elements), True
+        self.records.append(records[0])
+        manner = self.manners.setdefault((outcome, None, *NOBODY_SAID), len(self.manners))
+        self.rows.append((outing, self.parts[key][0], manner))
 
 
 def worst(outcomes: list[str]) -> str:
@@ -157,7 +159,8 @@ def index_attempts(attempts: Iterable, outings: dict, fences: dict, horse_id: st
 def in_columns(rows: Rows, outings: Outings) -> Attempts:
     parts = rows.part_list.freeze()
     manners = freeze_manners([(RESULT[key[0]], ATTITUDE[key[1]], *key[2:]) for key in rows.manners])
-    outing, part, manner = (np.array(each, dtype=np.int64) for each in (rows.outing, rows.part, rows.manner))
+    flat = np.fromiter(chain.from_iterable(rows.rows), dtype=np.int64, count=3 * len(rows.rows))
+    outing, part, manner = flat.reshape(-1, 3).T
     group = outing * len(parts.spot) + parts.spot[part]
     order = np.argsort(group, kind="stable")
     outing, part, manner = outing[order], part[order], manner[order]

@@ -5,7 +5,7 @@ numbers of the ladder's level, the coach's changes.
 """
 
 import tomllib
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
@@ -62,8 +62,26 @@ class Bars:
 
     def bar(self, rulebook: Rulebook, level: Level, changes: Iterable = ()) -> Bar:
         """The bar of one level, with a logbook's `bar_change` records applied in their order."""
-        ladder = self.ladder(rulebook.id)
-        asked = [on_ladder(each, ladder, level.id) for each in self.common if is_asked(each, ladder, rulebook, level)]
+        return self.bar_of(rulebook, level, self.ladder(rulebook.id), self.first_levels(rulebook), list(changes))
+
+    def every_level(self, rulebook: Rulebook, changes: Iterable = ()) -> Iterator[tuple[Level, Bar]]:
+        """The bars of all levels, lowest first; what holds for the whole rulebook is worked out once."""
+        ladder, first_levels, changes = self.ladder(rulebook.id), self.first_levels(rulebook), list(changes)
+        for level in rulebook.levels:
+            yield level, self.bar_of(rulebook, level, ladder, first_levels, changes)
+
+    def first_levels(self, rulebook: Rulebook) -> dict[str, int]:
+        """Order of the level that introduces each requirement, where the rulebook says so."""
+        found = ((each.id, level_that_introduces(each.condition, rulebook)) for each in self.common)
+        return {key: level.order for key, level in found if level is not None}
+
+    def bar_of(self, rulebook: Rulebook, level: Level, ladder: Ladder, first_levels: dict, changes: list) -> Bar:
+        height = ladder.heights.get(level.id) or height_class_cm(rulebook, level)
+        asked = [
+            on_ladder(each, ladder, level.id)
+            for each in self.common
+            if is_asked(each, ladder, first_levels.get(each.id), level.order, height)
+        ]
         return Bar(rulebook.id, level.id, changed(asked, rulebook.id, level.id, changes))
 
 
@@ -72,14 +90,12 @@ def on_ladder(requirement: Requirement, ladder: Ladder, level_id: str) -> Requir
     return requirement.with_numbers(numbers) if numbers else requirement
 
 
-def is_asked(requirement: Requirement, ladder: Ladder, rulebook: Rulebook, level: Level) -> bool:
+def is_asked(requirement: Requirement, ladder: Ladder, first: int | None, order: int, height_cm: float) -> bool:
     """From the level at which the rulebook says that it introduces the question; where it does not say, from
     the height in the ladder's file, else in the common bar."""
-    introduced = level_that_introduces(requirement.condition, rulebook)
-    if introduced is not None:
-        return level.order >= introduced.order
-    height = ladder.heights.get(level.id) or height_class_cm(rulebook, level)
-    return ladder.introduced.get(requirement.id, requirement.from_height_cm) <= height
+    if first is not None:
+        return order >= first
+    return ladder.introduced.get(requirement.id, requirement.from_height_cm) <= height_cm
 
 
 def read_requirement(table: dict, numbers: dict, sources: dict) -> Requirement:

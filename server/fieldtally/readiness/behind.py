@@ -7,7 +7,7 @@ import numpy as np
 from fieldtally.readiness.attempts import CLEAR
 from fieldtally.readiness.tally import Tally
 
-MOST_LISTED = 40
+MOST_LISTED = 20
 
 
 def attempts_behind(faded: Tally, unfaded: Tally) -> list[dict]:

@@ -1,5 +1,6 @@
 """Sorts a logbook's records into one horse's book."""
 
+from collections import defaultdict
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -24,10 +25,10 @@ class Sorted:
 
 def sort_records(records: Mapping) -> Sorted:
     """Leaves out what was taken back."""
-    by_kind: dict[str, dict] = {}
-    for record in records.values():
+    by_kind: dict[str, dict] = defaultdict(dict)
+    for key, record in records.items():
         if record.body is not None:
-            by_kind.setdefault(record.kind, {})[record.record_id] = record
+            by_kind[record.kind][key] = record
     return Sorted(by_kind)
 
 

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding
+from fieldtally.readiness.patterns import patterns
 from fieldtally.readiness.weigh_word import hold_in_force
 
 ALWAYS = (
@@ -26,4 +27,4 @@ def cautions(findings: Sequence[Finding], weighing: Weighing) -> list[str]:
         found.append(FALL)
     if all(each.shown for each in findings if each.requirement.required):
         found.append(CLEAN_SHEET)
-    return found
+    return found + patterns(weighing.book.attempts, weighing.book.today)

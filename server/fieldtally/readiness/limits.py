@@ -21,8 +21,11 @@ LIMITED_BY = {
 
 def fence_limit(level: Level, dimension: str) -> float | None:
     """The greatest a cross-country fence may measure in `dimension`, in cm."""
-    stated = (level.value("cross_country", quantity) for quantity in LIMITED_BY.get(dimension, (dimension,)))
-    return next((value for value in stated if value is not None), None)
+    for quantity in LIMITED_BY.get(dimension, (dimension,)):
+        found = level.value("cross_country", quantity)
+        if found is not None:
+            return found
+    return None
 
 
 def level_below(rulebook: Rulebook, level: Level) -> Level | None:

@@ -4,17 +4,17 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from datetime import date
 
-from fieldtally.readiness.bar import Bars
+from fieldtally.readiness.bar import Bar, Bars
 from fieldtally.readiness.book_of_horse import Sorted, book_of_horse, sort_records
 from fieldtally.readiness.cautions import cautions
-from fieldtally.readiness.context import Book, Weighing
+from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.count import weighing_of
 from fieldtally.readiness.finding import Finding
 from fieldtally.readiness.forecast import forecast
 from fieldtally.readiness.next_steps import next_steps
 from fieldtally.readiness.summary import summary
 from fieldtally.readiness.weighing import weigh
-from fieldtally.trade.rulebook import Level, Rulebook
+from fieldtally.trade.rulebook import Rulebook
 
 
 @dataclass(frozen=True)
@@ -90,14 +90,10 @@ def beside_present_level(standings: Iterable[Standing]) -> list[Standing]:
 def standings_of(kept: Sorted, horse_id: str, rulebook: Rulebook, bars: Bars, as_of: date, logbook_number: int):
     book = book_of_horse(kept, horse_id, as_of)
     changes = list(kept.of("bar_change").values())
-    for order, level in enumerate(rulebook.levels):
-        yield standing_at(book, rulebook, level, order, bars, changes, logbook_number)
+    for order, (level, bar) in enumerate(bars.every_level(rulebook, changes)):
+        yield standing_at(weighing_of(book, rulebook, level, bar.requirements), order, bar, bars, logbook_number)
 
 
-def standing_at(
-    book: Book, rulebook: Rulebook, level: Level, order: int, bars: Bars, changes: list, logbook_number: int
-) -> Standing:
-    bar = bars.bar(rulebook, level, changes)
-    weighing = weighing_of(book, rulebook, level, bar.requirements)
+def standing_at(weighing: Weighing, order: int, bar: Bar, bars: Bars, logbook_number: int) -> Standing:
     findings = tuple(weigh(requirement, weighing) for requirement in bar.requirements)
     return Standing(logbook_number, weighing, order, findings, forecast(findings, weighing, bars))

@@ -1,11 +1,11 @@
 """Counting the attempts that speak for a requirement."""
 
 from dataclasses import dataclass
-from functools import cached_property
 
 import numpy as np
 
 from fieldtally.readiness.attempts import CLEAR, FALL, STOP, Attempts
+from fieldtally.readiness.once import once
 from fieldtally.readiness.weight import recency, share
 
 
@@ -22,49 +22,49 @@ class Tally:
     numbers: dict[str, float]
     fading: bool
 
-    @cached_property
+    @once
     def days(self) -> np.ndarray:
         return self.attempts.day[self.rows]
 
-    @cached_property
+    @once
     def weights(self) -> np.ndarray:
         attempts, faults = repeats(self.attempts.group[self.rows], ~self.is_clear)
         weights = share(faults, attempts, ~self.is_clear, self.numbers["repeat_discount"])
         return weights * recency(self.today - self.days, self.numbers["half_life_days"]) if self.fading else weights
 
-    @cached_property
+    @once
     def results(self) -> np.ndarray:
         return self.attempts.result[self.rows]
 
-    @cached_property
+    @once
     def is_clear(self) -> np.ndarray:
         return self.results == CLEAR
 
-    @cached_property
+    @once
     def clear_rows(self) -> np.ndarray:
         return self.rows[self.is_clear]
 
-    @property
+    @once
     def count(self) -> int:
         return len(self.rows)
 
-    @property
+    @once
     def clear(self) -> int:
         return len(self.clear_rows)
 
-    @cached_property
+    @once
     def weight(self) -> float:
         return float(self.weights.sum())
 
-    @cached_property
+    @once
     def clear_weight(self) -> float:
         return float(self.weights[self.is_clear].sum())
 
-    @cached_property
+    @once
     def outings(self) -> int:
         return runs(self.attempts.outing[self.clear_rows])
 
-    @cached_property
+    @once
     def fields(self) -> int:
         return len(set(self.attempts.place[self.clear_rows].tolist()))
 
@@ -82,11 +82,11 @@ class Tally:
         since = self.clear_rows[self.days[self.is_clear] >= first]
         return len(since), runs(self.attempts.outing[since])
 
-    @cached_property
+    @once
     def stops(self) -> int:
         return int((self.results == STOP).sum())
 
-    @cached_property
+    @once
     def falls(self) -> int:
         return int((self.results == FALL).sum())
 

@@ -14,11 +14,7 @@ ASK = Reason("ask_coach", {}, "Ask your coach for a word on this level.")
 
 def words_on(weighing: Weighing) -> list:
     wanted = (weighing.rulebook.id, weighing.level.id)
-    return [
-        each
-        for each in weighing.book.all("word")
-        if (each.body["rulebook_id"], each.body["level_id"]) == wanted
-    ]
+    return [each for each in weighing.book.all("word") if (each.body["rulebook_id"], each.body["level_id"]) == wanted]
 
 
 def lapses_on(word, numbers: dict[str, float]) -> int | None:
