@@ -1,8 +1,9 @@
 """Where stops gather."""
 
 import pytest
-from readiness.made_up import Logbook
 from scipy.stats import binomtest
+
+from readiness.made_up import Logbook
 
 
 def cautions(stops_left, stops_right, clear_each):
@@ -16,7 +17,9 @@ def cautions(stops_left, stops_right, clear_each):
 
 
 def test_stops_that_gather_on_one_rein_are_said():
-    assert cautions(0, 5, 20) == ["A pattern: five of five stops came on the right rein, where 56 % of the attempts were."]
+    assert cautions(0, 6, 20) == [
+        "A pattern: six of six stops came on the right rein, where 57 % of the attempts were."
+    ]
 
 
 @pytest.mark.parametrize(("left", "right"), [(0, 3), (3, 3), (2, 4)])
