@@ -2,7 +2,7 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { ASKS } from "../../webclient/src/entries/bodies.ts";
+import { ASKS, completeBody } from "../../webclient/src/entries/bodies.ts";
 import {
   asksAmong, everythingAsked, fencesOfOuting, inRidingOrder, matching, NO_FILTER, plain,
 } from "../../webclient/src/recording/fenceList.ts";
@@ -104,8 +104,7 @@ test("history names what an edit changed and nothing else", () => {
 test("falls are found, and the first outing is known by there being no other", () => {
   const attempts = [record(attemptAt("log", "horse_fall"), 1), record(attemptAt("log"), 2)];
   assert.equal(fallsAmong(attempts).length, 1);
-  const outing = record({ horse_id: "h" }, 1) as never;
-  assert.ok(isFirstOuting([outing], (outing as { record_id: string }).record_id, 0));
-  assert.ok(!isFirstOuting([outing], "another", 0));
-  assert.ok(!isFirstOuting([], "another", 1));
+  const outing = record(completeBody("outing", { horse_id: "h", date: "2026-05-03", activity: "cross_country_school" }), 1);
+  assert.ok(isFirstOuting([outing], outing.record_id));
+  assert.ok(!isFirstOuting([outing], "another"));
 });

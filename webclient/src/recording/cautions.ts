@@ -9,8 +9,7 @@ export function fallsAmong<R extends Made<Attempt>>(attempts: readonly R[]): R[]
   return attempts.filter((attempt) => isFall(attempt.body.outcome));
 }
 
-/** Whether to show the cautions before the first fence: nobody has logged anything on this phone before
- * today's outing, and nothing has been tapped in it yet. */
-export function isFirstOuting(outings: readonly Made<Outing>[], outing_id: string, attempts: number): boolean {
-  return attempts === 0 && outings.every((outing) => outing.record_id === outing_id);
+/** Whether nobody has logged any other outing in this book as far as this phone knows. */
+export function isFirstOuting(outings: readonly Made<Outing>[], outing_id: string): boolean {
+  return outings.every((outing) => outing.record_id === outing_id);
 }
