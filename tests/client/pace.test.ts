@@ -82,6 +82,11 @@ describe("two canters", () => {
     assert.equal(differ(at(60_000), at(60_300), true), true);
   });
 
+  it("on one track still differ by the track's error on the difference itself (JCGM 100:2008, F.1.2.4)", () => {
+    // by hand: √(0.6667² + 0.1667² + (200 · 0.01)²)
+    assert.ok(Math.abs(differenceU(at(60_000), at(120_000), true) - 2.1148) < 1e-4);
+  });
+
   it("on different tracks need far more", () => {
     assert.equal(differ(at(60_000), at(60_300)), false);
     assert.equal(differ(at(60_000), at(62_000)), true);

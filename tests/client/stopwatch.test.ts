@@ -112,14 +112,23 @@ describe("a phone that sleeps", () => {
     assert.ok(judged.sure);
   });
 
-  it("adds up many short naps", () => {
+  it("adds up many naps, each too short to be told from two clocks read unevenly", () => {
     const ride = new Ride().start().hide();
     for (let nap = 0; nap < 100; nap += 1) {
-      ride.phone.asleep(120);
+      ride.phone.asleep(30);
       ride.canter(500);
     }
     const judged = ride.show().stop();
-    assertTime(judged, 62_000);
+    assertTime(judged, 53_000);
+    assert.equal(judged.clock, "slept");
+  });
+
+  it("is noticed though the page hears only on waking that it was hidden", () => {
+    const ride = new Ride().start().canter(10_000);
+    ride.phone.asleep(45_000);
+    ride.phone.awake(300);
+    const judged = ride.hide().show().canter(5_000).stop();
+    assertTime(judged, 60_300);
     assert.equal(judged.clock, "slept");
   });
 
@@ -314,6 +323,17 @@ describe("times no canter can have", () => {
     assert.equal(canterBody(ride.run(), never), null);
     ride.kill(7_300_000);
     assert.equal(canterBody(ride.run(), ride.stop()), null);
+  });
+
+  it("a shorter reading taken instead leaves out the splits that lie behind its end", () => {
+    const ride = new Ride().start().hide();
+    ride.phone.asleep(90_000);
+    ride.show().canter(10_000);
+    ride.watch = pressSplit(ride.watch, ride.phone.sample());
+    ride.canter(10_000);
+    const [shorter] = otherReadings(ride.stop());
+    assert.ok(shorter);
+    assert.deepEqual(canterBody(ride.run(), shorter)?.splits_ms, []);
   });
 
   it("a raw reading more than a week away is no witness and is left out", () => {

@@ -7,10 +7,12 @@ import "../../webclient/node_modules/fake-indexeddb/auto/index.mjs";
 import assert from "node:assert/strict";
 import { beforeEach, describe, it } from "node:test";
 import type { Cue } from "../../webclient/src/pace/cues.ts";
+import type { Run } from "../../webclient/src/pace/run.ts";
 import type { Sample } from "../../webclient/src/pace/trace.ts";
 import type { Device } from "../../webclient/src/screens/watch/device.ts";
 import { Stopwatch } from "../../webclient/src/screens/watch/stopwatch.ts";
-import { PhoneDb } from "../../webclient/src/store/db.ts";
+import { openPhoneDb } from "../../webclient/src/store/db.ts";
+import { Table } from "../../webclient/src/store/table.ts";
 import { here, logbookId, me, openDb } from "../../webclient/src/store/place.ts";
 import { findRecords } from "../../webclient/src/store/read.ts";
 import { FakePhone, PLAN } from "./fakePhone.ts";
@@ -18,6 +20,8 @@ import { FakePhone, PLAN } from "./fakePhone.ts";
 /** A page on the fake phone: its stopwatch, and its heart beaten by hand. */
 class Page {
   phone: FakePhone;
+  /** A tab of its own on the same phone: its own life, seen or not. */
+  tab: Partial<Sample> = {};
   cues: Cue[] = [];
   beats: ((sample: Sample, parting: boolean) => void)[] = [];
   stopwatch: Stopwatch;
@@ -25,8 +29,8 @@ class Page {
   constructor(phone: FakePhone) {
     this.phone = phone;
     const device: Device = {
-      now: () => phone.sample(),
-      at: () => phone.sample(),
+      now: () => this.sample(),
+      at: () => this.sample(),
       beat: (onBeat) => {
         this.beats.push(onBeat);
         return () => void this.beats.splice(this.beats.indexOf(onBeat), 1);
@@ -41,8 +45,12 @@ class Page {
     this.stopwatch = new Stopwatch(device);
   }
 
+  sample(): Sample {
+    return { ...this.phone.sample(), ...this.tab };
+  }
+
   beat(parting = false): void {
-    for (const onBeat of this.beats) onBeat(this.phone.sample(), parting);
+    for (const onBeat of this.beats) onBeat(this.sample(), parting);
   }
 
   canter(ms: number): void {
@@ -66,9 +74,7 @@ let account = 0;
 beforeEach(async () => {
   openDb.value?.close();
   account += 1;
-  const db = new PhoneDb(`account-${account}`);
-  await db.open();
-  openDb.value = db;
+  openDb.value = await openPhoneDb(`account-${account}`);
   logbookId.value = "logbook";
   me.value = { id: "account", display_name: "Wren Ashdown" };
 });
@@ -192,6 +198,20 @@ describe("two tabs", () => {
     assert.equal((await runs()).length, 1);
   });
 
+  it("the hidden one never writes over what the shown one has seen", async () => {
+    const phone = new FakePhone();
+    const [hidden, shown] = [new Page(phone), new Page(phone)];
+    await hidden.stopwatch.start(PLAN, 0);
+    hidden.tab = { visible: false };
+    shown.tab = { page_id: "another tab" };
+    await shown.stopwatch.takeUp();
+    phone.awake(6_000);
+    hidden.beat(true);
+    await quiet();
+    const [row] = (await runs()) as unknown as { run: Run }[];
+    assert.equal(row?.run.trace.last.page_id, "another tab");
+  });
+
   it("a run stopped in the other tab is not brought back by this one", async () => {
     const phone = new FakePhone();
     const [one, other] = [new Page(phone), new Page(phone)];
@@ -229,8 +249,12 @@ describe("slips", () => {
     page.phone.awake(3_000);
     await page.stopwatch.keepRunning();
     assert.deepEqual(await canters(), []);
-    page.canter(37_000);
-    await page.stopwatch.stop(0);
+    page.phone.newLife(7_000); // and the page dies on top of it
+    const next = new Page(page.phone);
+    await next.stopwatch.takeUp();
+    assert.equal(next.phase, "running");
+    next.canter(30_000);
+    await next.stopwatch.stop(0);
     assert.deepEqual((await canters()).map((canter) => canter.elapsed_ms), [60_000]);
   });
 
@@ -265,7 +289,7 @@ describe("a disk that refuses (fault ST-05)", () => {
   it("is told at the start, and the run goes on", async (test) => {
     const page = new Page(new FakePhone());
     test.mock.method(console, "error", () => undefined);
-    const put = test.mock.method(here().db.runs, "put", () => Promise.reject(new DOMException("full", "QuotaExceededError")));
+    const put = test.mock.method(Table.prototype, "put", () => Promise.reject(new DOMException("full", "QuotaExceededError")));
     await page.stopwatch.start(PLAN, 0);
     assert.deepEqual([page.phase, page.stopwatch.keeping.value], ["running", "unsaved"]);
     put.mock.restore();
@@ -279,10 +303,14 @@ describe("a disk that refuses (fault ST-05)", () => {
     await page.stopwatch.start(PLAN, 0);
     page.canter(60_000);
     test.mock.method(console, "error", () => undefined);
-    const add = test.mock.method(here().db.entries, "add", () => Promise.reject(new DOMException("full", "QuotaExceededError")));
+    const add = test.mock.method(Table.prototype, "add", () => Promise.reject(new DOMException("full", "QuotaExceededError")));
     await page.stopwatch.stop(0);
     assert.deepEqual([page.phase, page.stopwatch.keeping.value, page.stopwatch.saved_id.value], ["stopped", "unsaved", null]);
     add.mock.restore();
+    page.phone.newLife(30_000); // even if the page dies before that, the stop stands
+    const next = new Page(page.phone);
+    await next.stopwatch.takeUp();
+    assert.deepEqual((await canters()).map((canter) => canter.elapsed_ms), [60_000]);
     await page.stopwatch.saveAgain();
     assert.deepEqual((await canters()).map((canter) => canter.elapsed_ms), [60_000]);
   });
