@@ -6,6 +6,8 @@ from fieldtally.readiness.plain import day_words, in_words, iso, listed, many, m
 from fieldtally.readiness.selection import Selection
 from fieldtally.readiness.tally import Tally
 
+MANY = 8  # from here on the exact number says less than that it takes several outings
+
 
 def counted(tally: Tally) -> Reason:
     values = {"clear": tally.clear, "attempts": tally.count, "outings": tally.outings, "fields": tally.fields}
@@ -81,9 +83,12 @@ def still_needed(missing: Missing, rebuilding: bool, begun: bool) -> tuple[Reaso
     """“Two more clear, in another outing, at another field.” Nothing where nothing is missing."""
     if missing.nothing:
         return ()
-    text = f"{in_words(max(1, missing.clear))} {'more clear' if begun else 'clear'}"
-    where = further if begun else first
-    text += where(missing.outings, "outing") + where(missing.fields, "field", "at")
+    if missing.clear > MANY:
+        text = f"about {missing.clear} {'more clear' if begun else 'clear'}, spread over several outings"
+    else:
+        where = further if begun else first
+        text = f"{in_words(max(1, missing.clear))} {'more clear' if begun else 'clear'}"
+        text += where(missing.outings, "outing") + where(missing.fields, "field", "at")
     code = "rebuild" if rebuilding else "more_clear"
     text = f"To rebuild it: {text}" if rebuilding else text
     return (Reason(code, vars(missing), sentence(text)),)

@@ -14,7 +14,7 @@ from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.estimate import Estimate, estimate
 from fieldtally.readiness.finding import Finding
 from fieldtally.readiness.other_phases import clock, dressage, show_jumping
-from fieldtally.readiness.plain import many, percent
+from fieldtally.readiness.plain import many, out_of_ten, percent
 from fieldtally.readiness.second_presentation import second_clear
 from fieldtally.readiness.stops import ELIMINATED, Rules, penalties, stopped_efforts
 from fieldtally.readiness.typical_course import efforts_of, length_m_of, mix
@@ -153,10 +153,10 @@ def total_of(costs: dict[float, float], phases: dict) -> dict | None:
 
 def in_words(found: dict) -> str:
     return (
-        f"Of ten typical courses of this level about {found['clear_chance'] * 10:.0f} might be clear across country "
+        f"Of ten typical courses of this level {out_of_ten(found['clear_chance'])} might be clear across country "
         f"({percent(found['clear_low'])} to {percent(found['clear_high'])}) and "
-        f"{found['elimination_chance'] * 10:.0f} "
-        "might not be completed. This is arithmetic on what was written down, not a promise."
+        f"{out_of_ten(found['elimination_chance'])} might not be completed. This is arithmetic on what was written "
+        "down, not a promise."
     )
 
 

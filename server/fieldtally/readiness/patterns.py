@@ -12,22 +12,13 @@ import numpy as np
 from scipy.special import bdtrc
 
 from fieldtally.readiness.attempts import CLEAR, FALL, Attempts
+from fieldtally.readiness.met_as import IN_WORDS
 from fieldtally.readiness.plain import in_words
 from fieldtally.readiness.shapes import BITS
 
 LEAST_STOPS = 4
 RARE = 0.05
 WINDOW_DAYS = 365
-SAID = {
-    ("rein", "left"): "on the left rein", ("rein", "right"): "on the right rein", ("rein", "straight"): "straight on",
-    ("ground", "uphill"): "uphill", ("ground", "downhill"): "downhill", ("ground", "level"): "on the level",
-    ("company", "alone"): "at fences alone", ("company", "fence_before"): "after another fence",
-    ("company", "fence_after"): "with a fence to follow", ("company", "inside_combination"): "inside combinations",
-    ("pace", "trot"): "from trot", ("pace", "canter"): "from canter", ("pace", "gallop"): "from gallop",
-    ("way", "up"): "going up", ("way", "down"): "going down", ("way", "in"): "going in",
-    ("way", "through"): "going through", ("way", "out"): "coming out",
-    ("landing", "water"): "landing in water", ("landing", "ground"): "landing on the ground",
-}  # fmt: skip
 
 
 def patterns(attempts: Attempts, today: int) -> list[str]:
@@ -51,6 +42,6 @@ def on_side(side: str, said: np.ndarray, stopped: np.ndarray) -> Iterator[str]:
         if 0 < here < attempts and bdtrc(stops_here - 1, stops, here / attempts) < RARE:
             share = round(100 * here / attempts)
             yield (
-                f"A pattern: {in_words(stops_here)} of {in_words(stops)} stops came {SAID[side, value]}, "
+                f"A pattern: {in_words(stops_here)} of {in_words(stops)} stops came {IN_WORDS[side, value]}, "
                 f"where {share} % of the attempts were."
             )

@@ -23,6 +23,17 @@ def many_in_words(count: int, one: str, more: str | None = None) -> str:
     return f"{in_words(count)} {one if count == 1 else more or one + 's'}"
 
 
+def times_in_words(count: int) -> str:
+    """“once”, “twice”, “three times”."""
+    return {1: "once", 2: "twice"}.get(count) or f"{in_words(count)} times"
+
+
+def out_of_ten(chance: float) -> str:
+    """“about seven”, “fewer than one”, “nearly all”."""
+    count = int(10 * chance + 0.5)
+    return {0: "fewer than one", 10: "nearly all"}.get(count) or f"about {in_words(count)}"
+
+
 def sentence(text: str) -> str:
     """Begins with a capital and ends with a full stop."""
     text = text[0].upper() + text[1:]

@@ -10,7 +10,8 @@ from dataclasses import dataclass
 from fieldtally.readiness.fences_here import asks_it, fits, height_cm, in_order, too_large
 from fieldtally.readiness.finding import Finding
 from fieldtally.readiness.limits import fence_limit
-from fieldtally.readiness.plain import many_in_words
+from fieldtally.readiness.met_as import IN_WORDS
+from fieldtally.readiness.plain import many_in_words, times_in_words
 from fieldtally.readiness.standing import Standing
 from fieldtally.readiness.weigh_word import hold_in_force
 
@@ -74,6 +75,12 @@ def plan_outing(standing: Standing, field_id: str | None) -> Plan:
     steps = (*warm_up(standing, fences), *work, *end_on(standing, fences))
     text = f"{many_in_words(len(work), 'question')} to work on here." if work else "Nothing open can be worked on here."
     return Plan(field_id, steps, tuple(left), text[0].upper() + text[1:])
+
+
+def plans_for(standing: Standing) -> list[dict]:
+    """One plan for each field that has fences, as JSON, in the order of the fields' ids."""
+    fields = {record.body["field_id"] for record in standing.weighing.book.fences.values()} - {None}
+    return [plan_outing(standing, field_id).to_json() for field_id in sorted(fields)]
 
 
 def here(standing: Standing, field_id: str | None) -> dict:
@@ -144,12 +151,12 @@ def work_on(finding: Finding, fences: dict, standing: Standing) -> Step:
     times = max(1, min(MOST_TIMES, wanted))
     presentation = tuple((side, values[0]) for side, values in requirement.condition.presentation)
     label = fences[fence_id].body["label"]
-    text = f"{requirement.title}: {label}, {many_in_words(times, 'time')}{met_as(presentation)}."
+    text = f"{requirement.title}: {label}, {times_in_words(times)}{met_as(presentation)}."
     return Step("work", fence_id, label, times, text, requirement.id, presentation)
 
 
 def met_as(presentation: tuple[tuple[str, str], ...]) -> str:
-    return "".join(f", {value.replace('_', ' ')}" for _, value in presentation)
+    return "".join(f", {IN_WORDS[each]}" for each in presentation)
 
 
 def end_on(standing: Standing, fences: dict) -> list[Step]:
