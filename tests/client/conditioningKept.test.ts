@@ -14,7 +14,7 @@ import { SetRunner } from "../../webclient/src/screens/conditioning/setRunner.ts
 import type { Device } from "../../webclient/src/screens/watch/device.ts";
 import { heldRun, keepStart } from "../../webclient/src/screens/watch/keep.ts";
 import { save } from "../../webclient/src/store/book.ts";
-import { PhoneDb } from "../../webclient/src/store/db.ts";
+import { openPhoneDb } from "../../webclient/src/store/db.ts";
 import { here, logbookId, me, openDb } from "../../webclient/src/store/place.ts";
 import { findRecords } from "../../webclient/src/store/read.ts";
 import { begin } from "../../webclient/src/pace/run.ts";
@@ -74,11 +74,10 @@ async function saved(expected: number[][][]): Promise<void> {
 
 let account = 0;
 beforeEach(async () => {
+  await quiet(); // what the last test's page still had to write belongs to its own database
   openDb.value?.close();
   account += 1;
-  const db = new PhoneDb(`account-${account}`);
-  await db.open();
-  openDb.value = db;
+  openDb.value = await openPhoneDb(`account-${account}`);
   logbookId.value = "logbook";
   me.value = { id: "account", display_name: "Wren Ashdown" };
 });

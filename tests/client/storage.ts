@@ -2,7 +2,7 @@
 
 import "../../webclient/node_modules/fake-indexeddb/auto/index.mjs";
 
-import { PhoneDb } from "../../webclient/src/store/db.ts";
+import { openPhoneDb } from "../../webclient/src/store/db.ts";
 import type { Place } from "../../webclient/src/store/place.ts";
 
 export const RIDER = { id: "11111111-1111-4111-8111-111111111111", display_name: "Rika" };
@@ -11,7 +11,6 @@ export const LOGBOOK = "22222222-2222-4222-8222-222222222222";
 let opened = 0;
 
 export async function newPlace(): Promise<Place> {
-  const db = new PhoneDb(`test-${process.pid}-${++opened}`);
-  await db.open();
+  const db = await openPhoneDb(`test-${process.pid}-${++opened}`);
   return { db, logbook_id: LOGBOOK, me: RIDER };
 }

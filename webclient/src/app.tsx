@@ -40,10 +40,9 @@ function Screens() {
 }
 
 function ComesFirst({ signedIn }: { signedIn: boolean }) {
-  if (starting.value) return <p class="screen quiet">{t("frame.loading")}</p>;
-  if (!signedIn) return <SignIn />;
-  if (["opening", "closed"].includes(openState.value)) return <p class="screen quiet">{t("frame.loading")}</p>;
-  return <Rescue />;
+  const opening = signedIn ? ["opening", "closed"].includes(openState.value) : starting.value;
+  if (opening) return <p class="screen quiet">{t("frame.loading")}</p>;
+  return signedIn ? <Rescue /> : <SignIn />;
 }
 
 function ready(): boolean {

@@ -4,6 +4,7 @@
 // touches /api, and takes over only when a page asks for it.
 
 import { cleanupOutdatedCaches, createHandlerBoundToURL, precacheAndRoute } from "workbox-precaching";
+import type { RouteHandlerCallbackOptions } from "workbox-core/types.js";
 import { NavigationRoute, registerRoute } from "workbox-routing";
 
 declare const self: ServiceWorkerGlobalScope;
@@ -15,8 +16,12 @@ precacheAndRoute(__SHELL__, {
 });
 cleanupOutdatedCaches();
 
-// every address of the app, with whatever query, is the same page
-registerRoute(new NavigationRoute(createHandlerBoundToURL("/index.html"), { denylist: [/^\/api\//] }));
+// Every address of the app, with whatever query, is the same page. Should the browser have dropped it, its
+// digest lets it be fetched and kept again; should the server have a newer one by then, that one will do.
+const page = createHandlerBoundToURL("/index.html");
+const { integrity } = __SHELL__.find(({ url }) => url === "/index.html")!;
+const kept = (asked: RouteHandlerCallbackOptions) => page({ ...asked, params: { integrity } as never });
+registerRoute(new NavigationRoute((asked) => kept(asked).catch(() => fetch(asked.request)), { denylist: [/^\/api\//] }));
 
 self.addEventListener("message", (event) => {
   if (event.data?.type === "take_over") void self.skipWaiting();

@@ -1,12 +1,13 @@
 // Signing in and out. Signing out never removes what was not sent, whatever else it removes.
 
-import Dexie from "dexie";
+import { deleteDB } from "idb";
 
-import { getMeta, NAME_PREFIX, nameFor, PhoneDb, setMeta } from "../store/db.ts";
+import { getMeta, NAME_PREFIX, nameFor, openPhoneDb, setMeta } from "../store/db.ts";
 import { forget, recall, remember } from "../store/little.ts";
 import { forgetStore, lookForLoss } from "../store/lost.ts";
 import { close, openFor } from "../store/open.ts";
 import { openDb } from "../store/place.ts";
+import { unsentEntries } from "../store/unsent.ts";
 import { makeWire, type Reply, type WireError } from "../sync/wire.ts";
 import { forgetSession, restoreSession, type Session, session, takeSession } from "./session.ts";
 
@@ -60,12 +61,12 @@ export async function signOut(removeCopy: boolean): Promise<void> {
   remember(SIGN_OUT_PENDING, true);
   const account_id = session.value!.account!.id;
   const db = openDb.value;
-  const unsent = (await db?.entries.where("state").anyOf("here", "held", "needs_you").count()) ?? 1;
+  const unsent = db ? (await unsentEntries(db)).length : 1;
   if (db) await db.meta.delete("session");
   close();
   if (removeCopy && unsent === 0) {
     forgetStore(account_id);
-    await Dexie.delete(nameFor(account_id));
+    await deleteDB(nameFor(account_id));
   }
   forgetSession();
   await finishSignOut();
@@ -88,9 +89,9 @@ async function findInStores(): Promise<void> {
 }
 
 async function sessionIn(accountId: string): Promise<Session | undefined> {
-  const db = new PhoneDb(accountId);
-  const found = await getMeta<Session>(db, "session").catch(() => undefined);
-  db.close();
+  const db = await openPhoneDb(accountId).catch(() => null);
+  const found = db ? await getMeta<Session>(db, "session").catch(() => undefined) : undefined;
+  db?.close();
   return found;
 }
 

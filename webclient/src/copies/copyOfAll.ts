@@ -1,8 +1,6 @@
 // A copy of everything on this phone: every logbook, every entry, sent or not, in the form the server's own
 // export has. Written in pieces, so that a large logbook needs no large memory.
 
-import Dexie from "dexie";
-
 import type { LogbookInfo } from "../account/session.ts";
 import type { EntryRow, PhoneDb } from "../store/db.ts";
 import { readCursor } from "../sync/cursor.ts";
@@ -24,8 +22,8 @@ export async function piecesOfCopy(db: PhoneDb, logbooks: LogbookInfo[], only?: 
 
 async function addEntries(db: PhoneDb, id: string, only: EntryRow["state"][] | undefined, pieces: string[]): Promise<void> {
   let first = true;
-  for (let after: unknown = Dexie.minKey; ; ) {
-    const page = await db.entries.where("[logbook_id+id]").between([id, after], [id, Dexie.maxKey], after === Dexie.minKey, true).limit(PER_PIECE).toArray();
+  for (let after = ""; ; ) {
+    const page = await db.entries.find(null, IDBKeyRange.bound([id, after], [id, []], true), { most: PER_PIECE });
     if (!page.length) return;
     for (const entry of page) {
       if (only && !only.includes(entry.state)) continue;

@@ -2,13 +2,13 @@ import { logbooks } from "../account/session.ts";
 import { civilDate } from "../entries/entry.ts";
 import type { EntryRow } from "../store/db.ts";
 import { openDb } from "../store/place.ts";
+import { UNSENT } from "../store/unsent.ts";
 import { piecesOfCopy } from "./copyOfAll.ts";
 import { handOver } from "./handOver.ts";
 
 /** Hands over a file with everything on this phone, or only what was not sent. */
 export async function exportAll(unsentOnly = false): Promise<boolean> {
-  const only: EntryRow["state"][] | undefined = unsentOnly ? ["here", "held", "needs_you"] : undefined;
-  const pieces = await piecesOfCopy(openDb.value!, logbooks.value, only);
+  const pieces = await piecesOfCopy(openDb.value!, logbooks.value, unsentOnly ? UNSENT : undefined);
   return handOver(`fieldtally-${civilDate(new Date())}${unsentOnly ? "-unsent" : ""}.json`, pieces);
 }
 

@@ -1,11 +1,13 @@
 // The phone's database: one per account. Entries are the truth and the outbox (what has no number yet);
 // records are what the entries add up to, kept in the same transaction so that screens can ask by index.
 
-import Dexie, { type Table } from "dexie";
+import { type IDBPDatabase, openDB, type OpenDBCallbacks } from "idb";
 
 import type { Entry, Numbering } from "../entries/entry.ts";
 import type { Fork } from "../entries/fold.ts";
 import type { Plain } from "../entries/merge.ts";
+import { connect, type Link } from "./link.ts";
+import { type Reach, Table } from "./table.ts";
 
 /** here: waits to be sent. sent: numbered. held: the server keeps it unread. needs_you: refused. */
 export type EntryState = "here" | "sent" | "held" | "needs_you";
@@ -88,33 +90,105 @@ export interface RunRow {
   [more: string]: unknown;
 }
 
+type Schema = Record<string, { key: string | string[]; indexes: Record<string, string | string[]> }>;
+
 // An index on `shelf` finds living records of a kind and leaves the others out, as `kind` would not.
-const STORES = {
-  entries: "[logbook_id+id], [logbook_id+number], [logbook_id+record_id], [logbook_id+state+id], state",
-  records: `[logbook_id+record_id], [logbook_id+shelf+day], [logbook_id+shelf+outing_id],
-    [logbook_id+shelf+fence_id], [logbook_id+shelf+horse_id], [logbook_id+shelf+field_id],
-    [logbook_id+shelf+track_id], [logbook_id+shelf+about_id], [logbook_id+about_id], [logbook_id+forked]`,
-  standings: "[logbook_id+horse_id+rulebook_id+level_id]",
-  rulebooks: "id",
-  meta: "key",
-  drafts: "key",
-  runs: "id",
-};
+const LINKED = ["outing_id", "fence_id", "horse_id", "field_id", "track_id", "about_id"] as const;
+const SCHEMA = {
+  entries: {
+    key: ["logbook_id", "id"],
+    indexes: { number: ["logbook_id", "number"], record: ["logbook_id", "record_id"], state: ["logbook_id", "state", "id"], all_state: "state" },
+  },
+  records: {
+    key: ["logbook_id", "record_id"],
+    indexes: {
+      day: ["logbook_id", "shelf", "day"], about: ["logbook_id", "about_id"], forked: ["logbook_id", "forked"],
+      ...Object.fromEntries(LINKED.map((link) => [link, ["logbook_id", "shelf", link]])),
+    },
+  },
+  standings: { key: ["logbook_id", "horse_id", "rulebook_id", "level_id"], indexes: {} },
+  rulebooks: { key: "id", indexes: {} },
+  meta: { key: "key", indexes: {} },
+  drafts: { key: "key", indexes: {} },
+  runs: { key: "id", indexes: {} },
+} satisfies Schema;
 
-export class PhoneDb extends Dexie {
-  entries!: Table<EntryRow, [string, string]>;
-  records!: Table<RecordRow, [string, string]>;
-  standings!: Table<StandingRow, [string, string, string, string]>;
-  rulebooks!: Table<RulebookRow, string>;
-  meta!: Table<MetaRow, string>;
-  drafts!: Table<DraftRow, string>;
-  runs!: Table<RunRow, string>;
+export type TableName = keyof typeof SCHEMA;
 
-  constructor(accountId: string) {
-    // strict: a transaction is complete only when it is on the disk; without the cache a screen never
-    // shows what is not yet there
-    super(nameFor(accountId), { chromeTransactionDurability: "strict", cache: "disabled" });
-    this.version(1).stores(STORES);
+/** What can befall an open database from outside. */
+export interface Befalls {
+  /** Another tab holds an older version open. */
+  blocked?: () => void;
+  /** Another tab wants to go on to a newer version: this connection was closed for it. */
+  outdated?: () => void;
+  /** The browser closed it by itself. */
+  lost?: () => void;
+}
+
+/** The tables, and transactions over several of them. */
+export class PhoneDb {
+  name: string;
+  entries: Table<EntryRow, [string, string]>;
+  records: Table<RecordRow, [string, string]>;
+  standings: Table<StandingRow, [string, string, string, string]>;
+  rulebooks: Table<RulebookRow, string>;
+  meta: Table<MetaRow, string>;
+  drafts: Table<DraftRow, string>;
+  runs: Table<RunRow, string>;
+  #link: Link;
+
+  constructor(name: string, link: Link) {
+    this.name = name;
+    this.#link = link;
+    const reach: Reach = (table, mode, work) => link.run([table as TableName], mode, (stores) => work(stores[0]!));
+    this.entries = new Table("entries", reach);
+    this.records = new Table("records", reach);
+    this.standings = new Table("standings", reach);
+    this.rulebooks = new Table("rulebooks", reach);
+    this.meta = new Table("meta", reach);
+    this.drafts = new Table("drafts", reach);
+    this.runs = new Table("runs", reach);
+  }
+
+  /** All of `work` or nothing: resolves when it is on the disk. `work` must use the database it is given and
+   * wait for nothing else. Inside another transaction it takes part in that one. */
+  transaction<T>(tables: TableName[], work: (inside: PhoneDb) => Promise<T>): Promise<T> {
+    return this.#link.together(tables, (link) => work(new PhoneDb(this.name, link)));
+  }
+
+  close(): void {
+    this.#link.close();
+  }
+
+  /** A new connection in place of one that was lost. */
+  reopen(): Promise<void> {
+    return this.#link.reopen();
+  }
+}
+
+export async function openPhoneDb(accountId: string, befalls: Befalls = {}): Promise<PhoneDb> {
+  const name = nameFor(accountId);
+  return new PhoneDb(name, await connect(() => openDB(name, VERSION, callbacks(befalls)), name));
+}
+
+const VERSION = 1;
+
+function callbacks({ blocked, outdated, lost }: Befalls): OpenDBCallbacks<unknown> {
+  return {
+    upgrade: makeTables,
+    ...(blocked && { blocked }),
+    blocking: (_, __, event) => {
+      (event.target as IDBDatabase).close();
+      outdated?.();
+    },
+    ...(lost && { terminated: lost }),
+  };
+}
+
+function makeTables(db: IDBPDatabase<unknown>): void {
+  for (const [name, { key, indexes }] of Object.entries(SCHEMA as Schema)) {
+    const store = db.createObjectStore(name, { keyPath: key });
+    for (const [index, path] of Object.entries(indexes)) store.createIndex(index, path);
   }
 }
 

@@ -1,9 +1,10 @@
-// Queries that a screen keeps on its face: run again whenever what they read has changed, in any tab.
+// Queries that a screen keeps on its face: run again whenever something was stored, in any tab.
 
-import { liveQuery } from "dexie";
 import { useEffect, useState } from "preact/hooks";
 
 import { same } from "../entries/same.ts";
+import { followChanges } from "./changes.ts";
+import type { PhoneDb } from "./db.ts";
 import { openDb } from "./place.ts";
 
 /** The newest result of `query`; undefined while it is still loading. Runs anew when what `needs` say
@@ -14,11 +15,31 @@ export function useLive<T>(query: () => Promise<T>, needs: unknown[]): T | undef
   const key = JSON.stringify(needs);
   useEffect(() => {
     if (!db) return;
-    const running = liveQuery(query).subscribe({
-      next: (value) => setFound((old) => (old && old.key === key && same(old.value, value) ? old : { key, value })),
-      error: (error) => console.error("a query failed", error),
-    });
-    return () => running.unsubscribe();
+    return keepAsking(db, query, (value) => setFound((old) => (old && old.key === key && same(old.value, value) ? old : { key, value })));
   }, [db, key]);
   return found?.key === key ? found.value : undefined;
+}
+
+// what is half typed and where a sync stands are nobody's list
+const UNSEEN = ["drafts", "meta"];
+
+/** Asks now and after every change, never twice at once, until the returned function is called. */
+export function keepAsking<T>(db: PhoneDb, query: () => Promise<T>, tell: (value: T) => void): () => void {
+  let stopped = false;
+  let state: "idle" | "asking" | "outdated" = "idle";
+  const ask = async () => {
+    if (state !== "idle") return void (state = "outdated");
+    do {
+      state = "asking";
+      const value = await query().then((found) => ({ found }), (error) => void console.error("a query failed", error));
+      if (value && !stopped) tell(value.found);
+    } while ((state as string) === "outdated" && !stopped);
+    state = "idle";
+  };
+  const unfollow = followChanges(db.name, (tables) => tables.some((table) => !UNSEEN.includes(table)) && void ask());
+  void ask();
+  return () => {
+    stopped = true;
+    unfollow();
+  };
 }

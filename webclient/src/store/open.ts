@@ -2,7 +2,7 @@
 
 import { signal } from "@preact/signals";
 
-import { PhoneDb } from "./db.ts";
+import { openPhoneDb, type PhoneDb } from "./db.ts";
 import { openDb } from "./place.ts";
 import { troubleOf } from "./trouble.ts";
 
@@ -42,9 +42,13 @@ export function close(): void {
 }
 
 async function attempt(accountId: string): Promise<void> {
-  const db = new PhoneDb(accountId);
-  watch(db);
-  await db.open();
+  const db = await openPhoneDb(accountId, {
+    blocked: () => void (blockedByTab.value = true),
+    outdated: () => void (openState.value = "moved_on"),
+    // the browser closed it by itself: storage was cleared, or the system took the connection away
+    lost: () => openDb.value && void reopen(openDb.value).catch(() => undefined),
+  });
+  blockedByTab.value = false;
   if (openDb.value) return db.close(); // the other attempt was first
   openDb.value = db;
   openState.value = "open";
@@ -56,23 +60,12 @@ function refuse(error: unknown): void {
   openState.value = "refused";
 }
 
-function watch(db: PhoneDb): void {
-  db.on("blocked", () => void (blockedByTab.value = true));
-  db.on("ready", () => void (blockedByTab.value = false));
-  db.on("versionchange", () => {
-    db.close();
-    if (openDb.value === db) openState.value = "moved_on";
-  });
-  // the browser closed it by itself: storage was cleared, or the system took the connection away
-  db.on("close", () => void reopen(db).catch(() => undefined));
-}
-
 /** Runs `work`; if the connection was lost meanwhile, opens it once more and runs it once more. */
 export async function withReopening<T>(db: PhoneDb, work: () => Promise<T>): Promise<T> {
   try {
     return await work();
   } catch (error) {
-    if (!["lost", "closed"].includes(troubleOf(error)) || openState.value === "moved_on") throw error;
+    if (troubleOf(error) !== "lost" || openState.value === "moved_on") throw error;
     await reopen(db);
     return work();
   }
@@ -81,8 +74,7 @@ export async function withReopening<T>(db: PhoneDb, work: () => Promise<T>): Pro
 async function reopen(db: PhoneDb): Promise<void> {
   if (openDb.value !== db) return;
   try {
-    db.close();
-    await db.open();
+    await db.reopen();
     openState.value = "open";
   } catch (error) {
     openError.value = error;

@@ -7,8 +7,8 @@ import { recordRow, worstState } from "./recordRow.ts";
 /** Writes anew the record of each id from all its entries on this phone. */
 export async function refold(db: PhoneDb, logbook_id: string, recordIds: Iterable<string>): Promise<void> {
   const ids = [...new Set(recordIds)];
-  const entries = await db.entries.where("[logbook_id+record_id]").anyOf(ids.map((id) => [logbook_id, id])).toArray();
-  const groups = byRecord(entries);
+  const found = await Promise.all(ids.map((id) => db.entries.find("record", IDBKeyRange.only([logbook_id, id]))));
+  const groups = byRecord(found.flat());
   await db.records.bulkPut([...groups.values()].map((group) => rowOf(logbook_id, group)));
   await db.records.bulkDelete(ids.filter((id) => !groups.has(id)).map((id) => [logbook_id, id] as [string, string]));
 }

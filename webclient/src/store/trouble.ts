@@ -2,8 +2,8 @@
 
 import { signal } from "@preact/signals";
 
-/** full: no room. lost: the connection broke. closed: another tab took over. other: anything else. */
-export type StoreTrouble = "full" | "lost" | "closed" | "other";
+/** full: no room. lost: the connection broke. other: anything else. */
+export type StoreTrouble = "full" | "lost" | "other";
 
 /** Nothing was stored. `trouble` says why; screens show `store.not_saved_<trouble>`. */
 export class NotSaved extends Error {
@@ -25,14 +25,13 @@ export function troubleOf(error: unknown): StoreTrouble {
   const names = chain(error).map((each) => each.name);
   const words = chain(error).map((each) => each.message ?? "").join(" ");
   if (names.includes("QuotaExceededError")) return "full";
-  if (names.includes("DatabaseClosedError")) return "closed";
   if (names.includes("InvalidStateError") || LOST.test(words)) return "lost";
   return "other";
 }
 
-// Dexie wraps what the browser says in `inner`, and ours wrap in `cause`
+// ours wrap in `cause` what the browser says
 function chain(error: unknown): { name?: string; message?: string }[] {
   const found: { name?: string; message?: string }[] = [];
-  for (let one = error as never; one && found.length < 5; one = one["inner"] ?? one["cause"]) found.push(one);
+  for (let one = error as never; one && found.length < 5; one = one["cause"]) found.push(one);
   return found;
 }

@@ -5,9 +5,9 @@ import { type BodyInputs, type KindName } from "../entries/bodies.ts";
 import { type Entry, makeEntry } from "../entries/entry.ts";
 import type { Plain } from "../entries/merge.ts";
 import { current } from "../entries/upcast.ts";
-import type { EntryRow, PhoneDb, RecordRow } from "./db.ts";
+import type { EntryRow, RecordRow } from "./db.ts";
 import type { Place } from "./place.ts";
-import { lastBody } from "./read.ts";
+import { findRecord, lastBody } from "./read.ts";
 import { recordRow } from "./recordRow.ts";
 import { refold } from "./refold.ts";
 
@@ -15,8 +15,8 @@ import { refold } from "./refold.ts";
 export function writeBody<K extends KindName>(
   place: Place, kind: K, body: BodyInputs[K] | null, record_id?: string,
 ): Promise<RecordRow> {
-  return inTransaction(place.db, async () => {
-    const before = record_id ? await place.db.records.get([place.logbook_id, record_id]) : undefined;
+  return inTransaction(place, async (place) => {
+    const before = record_id ? await findRecord(place, record_id) : undefined;
     const supersedes = before ? await withoutRefused(place, before) : [];
     const entry = entryRow(place, makeEntry(kind, body, { ...(record_id && { record_id }), supersedes }));
     await place.db.entries.add(entry);
@@ -28,7 +28,7 @@ export function writeBody<K extends KindName>(
 
 /** Takes a record back, whatever it says now; nothing is erased, and `putBack` undoes it. */
 export function writeTakeBack(place: Place, record_id: string): Promise<RecordRow> {
-  return inTransaction(place.db, async () => {
+  return inTransaction(place, async (place) => {
     const before = await mustHave(place, record_id);
     return writeBody(place, before.kind as KindName, null, record_id);
   });
@@ -36,7 +36,7 @@ export function writeTakeBack(place: Place, record_id: string): Promise<RecordRo
 
 /** Gives a record that was taken back the last body it had. */
 export function writePutBack(place: Place, record_id: string): Promise<RecordRow> {
-  return inTransaction(place.db, async () => {
+  return inTransaction(place, async (place) => {
     const before = await mustHave(place, record_id);
     const body = before.body ?? (await lastBody(place, record_id));
     return writeBody(place, before.kind as KindName, body as never, record_id);
@@ -45,14 +45,15 @@ export function writePutBack(place: Place, record_id: string): Promise<RecordRow
 
 /** Drops refused entries from this phone for good: the one thing here that erases, and only on demand. */
 export function discardEntries(place: Place, record_id: string, entryIds: string[]): Promise<void> {
-  return inTransaction(place.db, async () => {
+  return inTransaction(place, async (place) => {
     await place.db.entries.bulkDelete(entryIds.map((id) => [place.logbook_id, id] as [string, string]));
     await refold(place.db, place.logbook_id, [record_id]);
   });
 }
 
-export function inTransaction<T>(db: PhoneDb, work: () => Promise<T>): Promise<T> {
-  return db.transaction("rw", db.entries, db.records, work);
+/** All of `work` or nothing; it must use the place it is given. */
+export function inTransaction<T>(place: Place, work: (inside: Place) => Promise<T>): Promise<T> {
+  return place.db.transaction(["entries", "records"], (db) => work({ ...place, db }));
 }
 
 // editing a refused record mends it: the refused entries go, and what they superseded is superseded again
@@ -83,7 +84,7 @@ function rowAfter(entry: EntryRow, before: RecordRow | undefined): RecordRow {
 }
 
 async function mustHave(place: Place, record_id: string): Promise<RecordRow> {
-  const row = await place.db.records.get([place.logbook_id, record_id]);
+  const row = await findRecord(place, record_id);
   if (!row) throw new Error("this record is not on this phone");
   return row;
 }

@@ -36,14 +36,14 @@ export async function putOff(context: SyncContext, row: EntryRow, wait_ms: numbe
 }
 
 async function write({ db, logbook_id }: SyncContext, changed: EntryRow[]): Promise<void> {
-  await db.transaction("rw", db.entries, db.records, async () => {
-    await db.entries.bulkPut(changed);
-    const records = await db.records.bulkGet(changed.map((row) => [logbook_id, row.record_id] as [string, string]));
+  await db.transaction(["entries", "records"], async (inside) => {
+    await inside.entries.bulkPut(changed);
+    const records = await inside.records.bulkGet(changed.map((row) => [logbook_id, row.record_id] as [string, string]));
     const simple = changed.filter((row, place) => isWholeRecord(row, records[place]));
     const rowOf = new Map(records.map((record) => [record?.record_id, record]));
-    await db.records.bulkPut(simple.map((row) => ({ ...rowOf.get(row.record_id)!, number: row.number, state: row.state })));
+    await inside.records.bulkPut(simple.map((row) => ({ ...rowOf.get(row.record_id)!, number: row.number, state: row.state })));
     const others = changed.filter((row) => !simple.includes(row));
-    if (others.length) await refold(db, logbook_id, others.map((row) => row.record_id));
+    if (others.length) await refold(inside, logbook_id, others.map((row) => row.record_id));
   });
 }
 
@@ -72,9 +72,9 @@ function countAnswer({ tally }: SyncContext, { result, code }: Answer): void {
 
 // another entry has this id, which only a broken clock or a copied phone can cause: ours gets a new one
 async function underNewId({ db, logbook_id }: SyncContext, row: EntryRow): Promise<void> {
-  await db.transaction("rw", db.entries, db.records, async () => {
-    await db.entries.delete([logbook_id, row.id]);
-    await db.entries.add({ ...row, id: uuid7(), state: "here" });
-    await refold(db, logbook_id, [row.record_id]);
+  await db.transaction(["entries", "records"], async (inside) => {
+    await inside.entries.delete([logbook_id, row.id]);
+    await inside.entries.add({ ...row, id: uuid7(), state: "here" });
+    await refold(inside, logbook_id, [row.record_id]);
   });
 }

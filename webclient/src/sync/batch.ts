@@ -1,9 +1,8 @@
 // The next entries to send: oldest first, as many as one request takes.
 
-import Dexie from "dexie";
-
 import type { Entry } from "../entries/entry.ts";
 import type { EntryRow } from "../store/db.ts";
+import { startingWith } from "../store/table.ts";
 import type { SyncContext } from "./context.ts";
 
 export const MOST_ENTRIES = 500;
@@ -12,15 +11,16 @@ export const MOST_BYTES = 1024 * 1024;
 /** Unnumbered entries with ids above `after`, without those that wait for a later try. */
 export async function nextBatch(context: SyncContext, after: string): Promise<EntryRow[]> {
   const { db, logbook_id, now } = context;
-  const to = [logbook_id, "here", Dexie.maxKey];
-  const waiting = db.entries.where("[logbook_id+state+id]").between([logbook_id, "here", after], to, false, true);
-  const rows = await waiting.filter((row) => (row.retry_at_ms ?? 0) <= now()).limit(MOST_ENTRIES).toArray();
-  return rows.slice(0, howManyFit(rows));
+  const range = IDBKeyRange.bound([logbook_id, "here", after], [logbook_id, "here", []], true);
+  const rows = await db.entries.find("state", range, { most: MOST_ENTRIES });
+  const due = rows.filter((row) => (row.retry_at_ms ?? 0) <= now());
+  // a whole page that is not yet due must not hide what comes behind it
+  if (!due.length && rows.length) return nextBatch(context, rows.at(-1)!.id);
+  return due.slice(0, howManyFit(due));
 }
 
 export function countWaiting({ db, logbook_id }: SyncContext): Promise<number> {
-  const from = [logbook_id, "here", Dexie.minKey];
-  return db.entries.where("[logbook_id+state+id]").between(from, [logbook_id, "here", Dexie.maxKey]).count();
+  return db.entries.countOf("state", startingWith(logbook_id, "here"));
 }
 
 /** An entry as it goes over the wire. What came from the server goes back with its receipt. */

@@ -3,11 +3,11 @@
 import { getMeta, type PhoneDb, setMeta } from "../store/db.ts";
 
 export async function deviceOf(db: PhoneDb): Promise<string> {
-  return db.transaction("rw", db.meta, async () => {
-    const known = await getMeta<string>(db, "device");
+  return db.transaction(["meta"], async (inside) => {
+    const known = await getMeta<string>(inside, "device");
     if (known) return known;
     const made = crypto.randomUUID();
-    await setMeta(db, "device", made);
+    await setMeta(inside, "device", made);
     return made;
   });
 }

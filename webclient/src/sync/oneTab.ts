@@ -19,10 +19,10 @@ export async function inOneTab<T>(db: PhoneDb, work: () => Promise<T>): Promise<
 }
 
 function takeLease(db: PhoneDb, mine = false): Promise<boolean> {
-  return db.transaction("rw", db.meta, async () => {
-    const until = (await getMeta<number>(db, "lease")) ?? 0;
+  return db.transaction(["meta"], async (inside) => {
+    const until = (await getMeta<number>(inside, "lease")) ?? 0;
     if (!mine && until > Date.now() && until <= Date.now() + LEASE_MS) return false;
-    await setMeta(db, "lease", Date.now() + LEASE_MS);
+    await setMeta(inside, "lease", Date.now() + LEASE_MS);
     return true;
   });
 }

@@ -10,11 +10,11 @@ export async function storePage(context: SyncContext, page: Page, before: Cursor
   const { db, logbook_id, tally } = context;
   const cursor = { log_id: page.log_id, number: page.entries.at(-1)?.number ?? before.number };
   const rows: EntryRow[] = page.entries.map((entry) => ({ ...entry, logbook_id, state: "sent" }));
-  await db.transaction("rw", db.entries, db.records, db.meta, async () => {
-    const known = await db.entries.bulkGet(rows.map((row) => [logbook_id, row.id] as [string, string]));
-    await db.entries.bulkPut(rows);
-    await updateRecords(context, rows);
-    await writeCursor(db, logbook_id, cursor);
+  await db.transaction(["entries", "records", "meta"], async (inside) => {
+    const known = await inside.entries.bulkGet(rows.map((row) => [logbook_id, row.id] as [string, string]));
+    await inside.entries.bulkPut(rows);
+    await updateRecords({ ...context, db: inside }, rows);
+    await writeCursor(inside, logbook_id, cursor);
     tally.received += known.filter((row) => row === undefined).length;
   });
   return cursor;

@@ -14,8 +14,8 @@ export async function pullRulebooks(db: PhoneDb, wire: Wire, serverVersion: stri
   const list = dataOf(await wire.get<{ id: string }[]>("/api/rulebooks"));
   const replies = await Promise.all(list.map(({ id }) => wire.get<Plain & { id: string }>(`/api/rulebooks/${encodeURIComponent(id)}`)));
   const rulebooks = replies.map(dataOf);
-  await db.transaction("rw", db.rulebooks, db.meta, async () => {
-    await db.rulebooks.bulkPut(rulebooks.map((rulebook) => ({ id: rulebook.id, digest: wanted, rulebook })));
-    await setMeta(db, CHECKED, wanted);
+  await db.transaction(["rulebooks", "meta"], async (inside) => {
+    await inside.rulebooks.bulkPut(rulebooks.map((rulebook) => ({ id: rulebook.id, digest: wanted, rulebook })));
+    await setMeta(inside, CHECKED, wanted);
   });
 }

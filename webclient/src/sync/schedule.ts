@@ -22,6 +22,8 @@ const wire = makeWire();
 let running: Promise<SyncResult | null> | null = null;
 let timer: ReturnType<typeof setTimeout> | undefined;
 let failures = 0;
+/** Something was saved since the last sync began; it may have come too late for it. */
+let saved = false;
 
 /** Starts sending and fetching for as long as the app is open. */
 export function startSync(): void {
@@ -31,7 +33,10 @@ export function startSync(): void {
     untracked(() => void syncNow());
     return followCounts(db);
   });
-  onSaved(() => plan(AFTER_SAVE_MS));
+  onSaved(() => {
+    saved = true;
+    if (!running) plan(AFTER_SAVE_MS);
+  });
   addEventListener("online", () => void syncNow());
   addEventListener("pageshow", () => void syncNow());
   document.addEventListener("visibilitychange", () => document.visibilityState === "visible" && void syncNow());
@@ -45,11 +50,12 @@ export function syncNow(): Promise<SyncResult | null> {
 
 async function run(): Promise<SyncResult | null> {
   clearTimeout(timer);
+  saved = false;
   const db = openDb.value;
   if (!db) return null;
   const result = await inOneTab(db, () => syncEverything(db, wire));
   if (result === null) {
-    plan(WHEN_QUIET_MS);
+    plan(LONGEST_MS);
     return null;
   }
   failures = result.trouble ? failures + 1 : 0;
@@ -60,6 +66,7 @@ async function run(): Promise<SyncResult | null> {
 }
 
 function nextTry(): number {
+  if (saved && failures === 0) return AFTER_SAVE_MS;
   if (failures > 0 && syncState.value.trouble !== "signed_out") return backOff(failures - 1);
   return syncState.value.waiting > 0 ? LONGEST_MS : WHEN_QUIET_MS;
 }

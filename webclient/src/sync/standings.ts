@@ -2,6 +2,7 @@
 
 import type { Plain } from "../entries/merge.ts";
 import { getMeta, setMeta, type StandingRow } from "../store/db.ts";
+import { startingWith } from "../store/table.ts";
 import type { SyncContext } from "./context.ts";
 import { readCursor } from "./cursor.ts";
 import { dataOf } from "./stop.ts";
@@ -41,9 +42,9 @@ async function storeStandings({ db, logbook_id }: SyncContext, told: Standings, 
     return { logbook_id, horse_id, rulebook_id, level_id, standing };
   });
   const { log_id, as_of, logbook_number } = told;
-  await db.transaction("rw", db.standings, db.meta, async () => {
-    await db.standings.where("[logbook_id+horse_id+rulebook_id+level_id]").between([logbook_id], [logbook_id, []]).delete();
-    await db.standings.bulkPut(rows);
-    await setMeta(db, standingsKey(logbook_id), { log_id, as_of, logbook_number, asked_on } satisfies StandingsNote);
+  await db.transaction(["standings", "meta"], async (inside) => {
+    await inside.standings.deleteRange(startingWith(logbook_id));
+    await inside.standings.bulkPut(rows);
+    await setMeta(inside, standingsKey(logbook_id), { log_id, as_of, logbook_number, asked_on } satisfies StandingsNote);
   });
 }

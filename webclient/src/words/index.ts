@@ -30,8 +30,8 @@ async function textsIn(chosen: Language): Promise<Table> {
 
 /** Changes the language, now and on later days. */
 export async function chooseLanguage(chosen: Language): Promise<void> {
-  await readWords(chosen);
   rememberLanguage(chosen);
+  await readWords(chosen);
 }
 
 /** The text of `key` with its gaps filled. Where it has plural forms, `values.n` chooses the form. */

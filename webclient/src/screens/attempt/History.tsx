@@ -7,6 +7,7 @@ import { changesBetween } from "../../recording/history.ts";
 import { settle } from "../../store/book.ts";
 import { useLive } from "../../store/live.ts";
 import { here } from "../../store/place.ts";
+import { findEntries } from "../../store/read.ts";
 import { showMoment } from "../../words/dates.ts";
 import { t } from "../../words/index.ts";
 import { oneChange } from "./changeWords.ts";
@@ -27,8 +28,7 @@ export function History({ record_id, mayWrite }: { record_id: string; mayWrite: 
 }
 
 async function entriesOf(record_id: string): Promise<Version[]> {
-  const place = here();
-  const found = await place.db.entries.where("[logbook_id+record_id]").equals([place.logbook_id, record_id]).toArray();
+  const found = await findEntries(here(), record_id);
   return found.sort((a, b) => (a.recorded_at < b.recorded_at ? -1 : 1));
 }
 

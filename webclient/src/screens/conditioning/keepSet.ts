@@ -18,10 +18,10 @@ export async function heldSet(place: Place): Promise<SetRun | null> {
 
 /** Keeps a set at its start. One that is already going (a second tap, another tab) is returned instead. */
 export function keepSetStart(place: Place, run: SetRun): Promise<SetRun> {
-  return place.db.transaction("rw", place.db.runs, async () => {
-    const other = await heldSet(place);
+  return place.db.transaction(["runs"], async (db) => {
+    const other = await heldSet({ ...place, db });
     if (other !== null && other.ended_ms === null) return other;
-    await put(place, run);
+    await put({ ...place, db }, run);
     return run;
   });
 }
@@ -34,12 +34,12 @@ export async function keepSet(place: Place, run: SetRun): Promise<void> {
 /** Keeps what a set has seen since. It never writes over taps made in another tab, nor over a page that took
  * the set up after this one, and brings back no set that was let go. */
 export function keepSetSeen(place: Place, run: SetRun, visible: boolean): Promise<void> {
-  return place.db.transaction("rw", place.db.runs, async () => {
-    const before = await heldSet(place);
+  return place.db.transaction(["runs"], async (db) => {
+    const before = await heldSet({ ...place, db });
     if (before === null || before.id !== run.id || before.changes > run.changes) return;
     const elsewhere = before.trace.last.page_id !== run.trace.last.page_id;
     if (elsewhere && !visible) return;
-    await put(place, run);
+    await put({ ...place, db }, run);
   });
 }
 

@@ -11,7 +11,8 @@ export interface SomeEntries {
 /** The first `most` entries in a state, over all logbooks of the account, oldest first. */
 export function useEntries(state: EntryState, most: number): SomeEntries | undefined {
   return useLive(async () => {
-    const found = openDb.value!.entries.where("state").equals(state);
-    return { count: await found.count(), entries: await found.limit(most).toArray() };
+    const range = IDBKeyRange.only(state);
+    const { entries } = openDb.value!;
+    return { count: await entries.countOf("all_state", range), entries: await entries.find("all_state", range, { most }) };
   }, [state, most]);
 }

@@ -1,10 +1,9 @@
 // Attempts of an outing that were taken back. Nothing is erased by taking back, so any of them can return.
 
-import Dexie from "dexie";
-
 import type { Attempt } from "../../entries/bodies.ts";
 import { useLive } from "../../store/live.ts";
 import { here } from "../../store/place.ts";
+import { findSince, lastBody } from "../../store/read.ts";
 import type { SavedRecord } from "../../store/book.ts";
 
 export interface Gone {
@@ -21,18 +20,9 @@ export function useBin(outing: SavedRecord<"outing">): Gone[] | undefined {
 
 /** An attempt is written down on the day of its outing's record or later, never before. */
 async function findGone(outing_id: string, since: string): Promise<Gone[]> {
-  const { db, logbook_id } = here();
-  const from = [logbook_id, "gone", since];
-  const rows = await db.records.where("[logbook_id+shelf+day]").between(from, [logbook_id, "gone", Dexie.maxKey]).toArray();
+  const rows = await findSince(here(), "gone", since);
   const attempts = rows.filter((row) => row.kind === "attempt");
-  const found = await Promise.all(attempts.map(({ record_id, recorded_at }) => lastBody(record_id).then((body) => ({ record_id, recorded_at, body }))));
+  const found = await Promise.all(attempts.map(({ record_id, recorded_at }) => lastBody(here(), record_id).then((body) => ({ record_id, recorded_at, body: body as unknown as Attempt | null }))));
   const mine = found.filter((each): each is Gone => each.body?.outing_id === outing_id);
   return mine.sort((a, b) => (a.recorded_at < b.recorded_at ? 1 : -1));
-}
-
-async function lastBody(record_id: string): Promise<Attempt | null> {
-  const { db, logbook_id } = here();
-  const entries = await db.entries.where("[logbook_id+record_id]").equals([logbook_id, record_id]).toArray();
-  const living = entries.filter((entry) => entry.body !== null).sort((a, b) => (a.recorded_at < b.recorded_at ? -1 : 1));
-  return (living.at(-1)?.body as Attempt | undefined) ?? null;
 }

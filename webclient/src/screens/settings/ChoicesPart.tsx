@@ -17,7 +17,7 @@ export function ChoicesPart() {
         <span>{t("settings.sun")}</span>
       </label>
       <Choices label={t("settings.units")} value={units.value} choices={SYSTEMS.map((value) => ({ value, words: t(`settings.units_${value}`) }))} onChoose={(value) => value && chooseUnits(value)} />
-      <Choices label={t("settings.language")} value={language.value} choices={LANGUAGES.map((value) => ({ value, words: t(`settings.language_${value}`) }))} onChoose={(value) => value && void chooseLanguage(value)} />
+      <Choices label={t("settings.language")} value={language.value} choices={LANGUAGES.map((value) => ({ value, words: t(`settings.language_${value}`) }))} onChoose={(value) => value && void chooseLanguage(value).catch(() => location.reload())} />
     </Section>
   );
 }

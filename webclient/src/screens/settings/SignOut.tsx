@@ -9,6 +9,7 @@ import { Described } from "../../describe/Described.tsx";
 import type { EntryRow } from "../../store/db.ts";
 import { useLive } from "../../store/live.ts";
 import { openDb } from "../../store/place.ts";
+import { unsentEntries } from "../../store/unsent.ts";
 import { syncNow } from "../../sync/schedule.ts";
 import { syncState } from "../../sync/state.ts";
 import { t } from "../../words/index.ts";
@@ -17,7 +18,7 @@ const NAMED = 8;
 
 /** Signing out never removes what was not sent: it is named, and can be sent, exported or kept. */
 export function SignOut({ cancel }: { cancel: () => void }) {
-  const unsent = useLive(() => openDb.value!.entries.where("state").anyOf("here", "held", "needs_you").toArray(), []);
+  const unsent = useLive(() => unsentEntries(openDb.value!), []);
   const [, navigate] = useLocation();
   const leave = async (removeCopy: boolean) => {
     await signOut(removeCopy);

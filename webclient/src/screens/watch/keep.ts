@@ -25,10 +25,10 @@ async function found(place: Place): Promise<KeptRun | undefined> {
 
 /** Keeps a run at its start. If one is already going (another tab, a second tap), that one is returned. */
 export function keepStart(place: Place, run: Run): Promise<Run> {
-  return place.db.transaction("rw", place.db.runs, async () => {
-    const other = await found(place);
+  return place.db.transaction(["runs"], async (db) => {
+    const other = await found({ ...place, db });
     if (other !== undefined && !other.stopped) return other.run;
-    await place.db.runs.put(kept(place, run));
+    await db.runs.put(kept(place, run));
     return run;
   });
 }
@@ -38,12 +38,12 @@ export function keepStart(place: Place, run: Run): Promise<Run> {
  * run up after it, and nothing brings back a run that was ended elsewhere.
  */
 export function keepSeen(place: Place, run: Run, visible: boolean): Promise<void> {
-  return place.db.transaction("rw", place.db.runs, async () => {
-    const before = (await place.db.runs.get(run.id)) as KeptRun | undefined;
+  return place.db.transaction(["runs"], async (db) => {
+    const before = (await db.runs.get(run.id)) as KeptRun | undefined;
     if (before === undefined || before.stopped) return;
     const elsewhere = before.run.trace.last.page_id !== run.trace.last.page_id;
     if (elsewhere && !visible) return;
-    await place.db.runs.put(kept(place, run));
+    await db.runs.put(kept(place, run));
   });
 }
 
