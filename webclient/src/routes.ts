@@ -2,6 +2,7 @@
 
 import type { ComponentType } from "preact";
 
+import { BarScreen } from "./screens/bar/BarScreen.tsx";
 import { Board } from "./screens/board/Board.tsx";
 import { FindingScreen } from "./screens/board/FindingScreen.tsx";
 import { LevelBoard } from "./screens/board/LevelBoard.tsx";
@@ -9,10 +10,12 @@ import { Help } from "./screens/help/Help.tsx";
 import { EditHorse, NewHorse } from "./screens/horse/HorseScreen.tsx";
 import { Levels } from "./screens/levels/Levels.tsx";
 import { NeedsYou } from "./screens/needs-you/NeedsYou.tsx";
+import { PlanScreen } from "./screens/plan/PlanScreen.tsx";
 import { Roster } from "./screens/roster/Roster.tsx";
 import { Settings } from "./screens/settings/Settings.tsx";
 import { SignIn } from "./screens/sign-in/SignIn.tsx";
 import { Timeline } from "./screens/timeline/Timeline.tsx";
+import { WhatIfScreen } from "./screens/what-if/WhatIfScreen.tsx";
 import { Today } from "./screens/today/Today.tsx";
 import { AttemptList } from "./screens/outing/AttemptList.tsx";
 import { AttemptScreen } from "./screens/attempt/AttemptScreen.tsx";
@@ -31,6 +34,9 @@ import { EditTrack, NewTrack, TrackScreen } from "./screens/tracks/TrackScreen.t
 import { Results } from "./screens/results/Results.tsx";
 import { Tracks } from "./screens/tracks/Tracks.tsx";
 import { WatchScreen } from "./screens/watch/WatchScreen.tsx";
+import { ConditioningScreen } from "./screens/conditioning/ConditioningScreen.tsx";
+import { SetScreen } from "./screens/conditioning/SetScreen.tsx";
+import { PatternsScreen } from "./screens/patterns/PatternsScreen.tsx";
 
 export interface RouteLine {
   path: string;
@@ -47,6 +53,9 @@ export const ROUTES: RouteLine[] = [
   { path: "/board", screen: Board },
   { path: "/board/:horseId/:levelId", screen: LevelBoard },
   { path: "/finding/:horseId/:levelId/:requirementId", screen: FindingScreen },
+  { path: "/plan/:horseId/:levelId", screen: PlanScreen },
+  { path: "/what-if/:horseId/:levelId", screen: WhatIfScreen },
+  { path: "/bar/:horseId/:levelId", screen: BarScreen },
   { path: "/timeline/:id", screen: Timeline },
   { path: "/levels", screen: Levels },
   { path: "/roster", screen: Roster },
@@ -76,4 +85,7 @@ export const ROUTES: RouteLine[] = [
   { path: "/results/new/:kind", screen: NewResult },
   { path: "/results/:kind/:id", screen: EditResult },
   { path: "/course", screen: CourseScreen },
+  { path: "/conditioning", screen: ConditioningScreen },
+  { path: "/conditioning/set/:id", screen: SetScreen },
+  { path: "/patterns/:horseId", screen: PatternsScreen },
 ];

@@ -10,7 +10,7 @@ from fieldtally.book.fold import fold, living
 from fieldtally.book.kinds import BarChange
 from fieldtally.book.trouble import first_trouble
 from fieldtally.readiness.bar import shipped_bars
-from fieldtally.readiness.plan import plan_outing
+from fieldtally.readiness.plan import plans_for
 from fieldtally.readiness.what_if import Case, More, Question, what_if
 from fieldtally.store import feed
 from fieldtally.web.access import member
@@ -67,9 +67,7 @@ def plans(logbook_id: str, horse_id: str, level_id: str):
     """An outing planned for every field of the logbook that has fences."""
     member(logbook_id)
     case = case_of(logbook_id, horse_id, level_id, None)
-    standing = case.standing(case.records)
-    places = {record.body["field_id"] for record in case.records.values() if record.kind == "fence"} - {None}
-    return jsonify(plans=[plan_outing(standing, field_id).to_json() for field_id in sorted(places)])
+    return jsonify(plans=plans_for(case.standing(case.records)))
 
 
 def read_question() -> dict:

@@ -37,6 +37,7 @@ export interface Finding {
   numbers: Record<string, unknown>;
   evidence: EvidenceLine[];
   explanation: string;
+  bar?: { numbers: Record<string, number>; source: string };
 }
 
 export interface NextStep {
@@ -45,6 +46,43 @@ export interface NextStep {
   fence_ids: string[];
   presentation: Record<string, string>;
   times: number | null;
+}
+
+export interface Likely {
+  expected: number;
+  low: number;
+  high: number;
+}
+
+/** What a typical course of the level might bring; where `spoken` is false only `text` is there. */
+export interface Forecast {
+  spoken: boolean;
+  text: string;
+  explanation?: string;
+  clear_chance?: number;
+  clear_low?: number;
+  clear_high?: number;
+  elimination_chance?: number;
+  jumping_penalties?: { penalties: number; chance: number }[];
+  phases?: Partial<Record<"dressage" | "show_jumping" | "time", Likely | null>>;
+  total?: Likely | null;
+  present_level?: { level_id: string; level_name: string; clear_chance: number; total: Likely | null };
+}
+
+export interface PlanStep {
+  part: "warm_up" | "work" | "end_on";
+  fence_id: string;
+  text: string;
+  requirement_id: string | null;
+}
+
+/** An outing planned for one field: in which order, what to leave alone and why, when to stop. */
+export interface Plan {
+  field_id: string | null;
+  text: string;
+  steps: PlanStep[];
+  leave_alone: { requirement_id: string; title: string; text: string }[];
+  stop_when: string[];
 }
 
 export interface Standing {
@@ -58,6 +96,7 @@ export interface Standing {
   summary: { counts: Record<FindingState, number>; required: number; complete: boolean; sentence: string };
   findings: Finding[];
   next: NextStep[];
-  forecast: unknown;
+  forecast: Forecast | null;
+  plans?: Plan[];
   cautions: string[];
 }

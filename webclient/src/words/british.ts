@@ -3,8 +3,10 @@
 // to add a file, add its two lines below. en-US.json holds only what differs.
 
 import attempt from "./en-GB/attempt.json" with { type: "json" };
+import bar from "./en-GB/bar.json" with { type: "json" };
 import board from "./en-GB/board.json" with { type: "json" };
 import body from "./en-GB/body.json" with { type: "json" };
+import conditioning from "./en-GB/conditioning.json" with { type: "json" };
 import course from "./en-GB/course.json" with { type: "json" };
 import fence from "./en-GB/fence.json" with { type: "json" };
 import field from "./en-GB/field.json" with { type: "json" };
@@ -18,6 +20,7 @@ import needs from "./en-GB/needs.json" with { type: "json" };
 import note from "./en-GB/note.json" with { type: "json" };
 import outing from "./en-GB/outing.json" with { type: "json" };
 import pace from "./en-GB/pace.json" with { type: "json" };
+import pattern from "./en-GB/pattern.json" with { type: "json" };
 import result from "./en-GB/result.json" with { type: "json" };
 import roster from "./en-GB/roster.json" with { type: "json" };
 import settings from "./en-GB/settings.json" with { type: "json" };
@@ -29,12 +32,13 @@ import timeline from "./en-GB/timeline.json" with { type: "json" };
 import today from "./en-GB/today.json" with { type: "json" };
 import track from "./en-GB/track.json" with { type: "json" };
 import watch from "./en-GB/watch.json" with { type: "json" };
+import whatif from "./en-GB/whatif.json" with { type: "json" };
 import american from "./en-US.json" with { type: "json" };
 
 export const british = {
-  ...attempt, ...board, ...body, ...course, ...fence, ...field, ...finding, ...fit, ...frame, ...help, ...horse, ...level, ...needs, ...note, ...outing, ...pace,
+  ...attempt, ...bar, ...board, ...body, ...conditioning, ...course, ...fence, ...field, ...finding, ...fit, ...frame, ...help, ...horse, ...level, ...needs, ...note, ...outing, ...pace, ...pattern,
   ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline, ...today, ...track,
-  ...watch,
+  ...watch, ...whatif,
 }; // prettier-ignore
 
 export { american };

@@ -10,7 +10,9 @@ import { t } from "../../words/index.ts";
 import "../../style/board.css";
 import { AsOf } from "./AsOf.tsx";
 import { CoachWord } from "./CoachWord.tsx";
+import { ForecastPart } from "./ForecastPart.tsx";
 import { Missing } from "./Missing.tsx";
+import { MoreOfLevel } from "./MoreOfLevel.tsx";
 import { NextSteps } from "./NextSteps.tsx";
 import { useStanding } from "./useStandingList.ts";
 
@@ -36,6 +38,8 @@ export function LevelBoard({ params }: Props) {
         <div>
           <CoachWord standing={standing} />
           <NextSteps standing={standing} />
+          <MoreOfLevel standing={standing} />
+          <ForecastPart forecast={standing.forecast} />
           <AsOf standing={standing} />
         </div>
         <Findings standing={standing} />

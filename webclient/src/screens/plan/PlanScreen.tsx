@@ -1,0 +1,64 @@
+import { useState } from "preact/hooks";
+
+import type { Plan, PlanStep } from "../../board/standing.ts";
+import { Section } from "../../parts/Card.tsx";
+import { Choices } from "../../parts/Choices.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { useRecords } from "../../store/book.ts";
+import { t } from "../../words/index.ts";
+import "../../style/board.css";
+import { AsOf } from "../board/AsOf.tsx";
+import { Missing } from "../board/Missing.tsx";
+import { useStanding } from "../board/useStandingList.ts";
+
+/** The next outing at a chosen field, readable in the field: what to use, in which order, and when to stop. */
+export function PlanScreen({ params }: { params: { horseId: string; levelId: string } }) {
+  const standing = useStanding(params.horseId, params.levelId);
+  const fields = useRecords("field");
+  const [chosen, setChosen] = useState<string | null>(null);
+  const back = `/board/${params.horseId}/${params.levelId}`;
+  if (standing === null) return <Missing back={back} />;
+  if (!standing || !fields) return <Screen title={t("board.plan")} back={back}>{null}</Screen>;
+  const plans = (standing.plans ?? []).filter((plan) => plan.field_id !== null);
+  const plan = plans.find((each) => each.field_id === chosen) ?? plans[0];
+  const nameOf = (id: string | null) => fields.find((field) => field.record_id === id)?.body.name ?? t("outing.field_unknown");
+  return (
+    <Screen title={t("board.plan_title", { level: standing.level_name })} back={back}>
+      {plans.length > 0 && (
+        <Choices
+          label={t("today.field")} value={plan?.field_id ?? null} onChoose={setChosen}
+          choices={plans.map((each) => ({ value: each.field_id!, words: nameOf(each.field_id) }))}
+        />
+      )}
+      {plan ? <PlanOf plan={plan} /> : <p class="empty">{t("board.plan_none")}</p>}
+      <AsOf standing={standing} />
+    </Screen>
+  );
+}
+
+function PlanOf({ plan }: { plan: Plan }) {
+  return (
+    <>
+      <p>{plan.text}</p>
+      <ol class="steps">{plan.steps.map((step) => <Step step={step} key={step.part + step.fence_id + step.requirement_id} />)}</ol>
+      {plan.leave_alone.length > 0 && (
+        <Section title={t("board.plan_leave")}>
+          <ul class="reasons">{plan.leave_alone.map(({ requirement_id, title, text }) => <li key={requirement_id}>{title}: {text}</li>)}</ul>
+        </Section>
+      )}
+      {plan.stop_when.length > 0 && (
+        <Section title={t("board.plan_stop")}>
+          <ul class="reasons">{plan.stop_when.map((each) => <li key={each}>{each}</li>)}</ul>
+        </Section>
+      )}
+    </>
+  );
+}
+
+function Step({ step }: { step: PlanStep }) {
+  return (
+    <li class="steps__step">
+      <span class="steps__use"><strong>{t(`board.plan_${step.part}`)}.</strong> {step.text}</span>
+    </li>
+  );
+}

@@ -1,0 +1,56 @@
+import { useState } from "preact/hooks";
+
+import { askWhatIf, type Answer } from "../../board/whatIf.ts";
+import { Button } from "../../parts/BigButton.tsx";
+import { Screen } from "../../parts/Screen.tsx";
+import { Stepper } from "../../parts/Stepper.tsx";
+import { TextBox } from "../../parts/TextBox.tsx";
+import { useRecords } from "../../store/book.ts";
+import { logbookId } from "../../store/place.ts";
+import { showDay } from "../../words/dates.ts";
+import { t } from "../../words/index.ts";
+import "../../style/board.css";
+import { Missing } from "../board/Missing.tsx";
+import { useStanding } from "../board/useStandingList.ts";
+import { Compared } from "./Compared.tsx";
+import { Pick } from "./Pick.tsx";
+
+/** Suppose more clear attempts, one outing less or another day, and see which findings would differ. */
+export function WhatIfScreen({ params }: { params: { horseId: string; levelId: string } }) {
+  const standing = useStanding(params.horseId, params.levelId);
+  const outings = useRecords("outing", { horse_id: params.horseId }) ?? [];
+  const [requirement, setRequirement] = useState("");
+  const [clear, setClear] = useState(4);
+  const [spread, setSpread] = useState(2);
+  const [without, setWithout] = useState("");
+  const [asOf, setAsOf] = useState("");
+  const [asking, setAsking] = useState(false);
+  const [answer, setAnswer] = useState<Answer | null>(null);
+  const back = `/board/${params.horseId}/${params.levelId}`;
+  if (standing === null) return <Missing back={back} />;
+  const ask = async (event: Event) => {
+    event.preventDefault();
+    setAsking(true);
+    setAnswer(await askWhatIf(logbookId.value!, params.horseId, params.levelId, {
+      as_of: asOf || null,
+      without_outings: without ? [without] : [],
+      more: requirement ? [{ requirement_id: requirement, clear, outings: Math.min(spread, clear) }] : [],
+    }));
+    setAsking(false);
+  };
+  const questions = (standing?.findings ?? []).filter((finding) => finding.phase === "cross_country");
+  return (
+    <Screen title={t("whatif.title")} back={back}>
+      <p class="quiet">{t("whatif.about")}</p>
+      <form class="form card" onSubmit={ask}>
+        <Pick label={t("whatif.more")} value={requirement} onPick={setRequirement} choices={questions.map((each) => [each.requirement_id, each.title])} />
+        {requirement && <Stepper label={t("whatif.clear")} value={clear} onChange={setClear} step={1} least={1} most={50} from={4} show={String} />}
+        {requirement && <Stepper label={t("whatif.outings")} value={spread} onChange={setSpread} step={1} least={1} most={20} from={2} show={String} />}
+        <Pick label={t("whatif.without")} value={without} onPick={setWithout} choices={outings.slice(-20).reverse().map((each) => [each.record_id, showDay(each.body.date)])} />
+        <TextBox label={t("whatif.as_of")} value={asOf} onInput={setAsOf} type="date" />
+        <Button tone="main" type="submit" disabled={asking}>{asking ? t("whatif.asking") : t("whatif.ask")}</Button>
+      </form>
+      <Compared answer={answer} />
+    </Screen>
+  );
+}
