@@ -66,17 +66,17 @@ function Marks({ draft, change, lacking }: Pick<Form, "draft" | "change" | "lack
       <TextBox label={t("result.marks")} hint={t("result.marks_hint")} value={draft.marks} lines={2} inputMode="decimal" onInput={(marks) => change({ marks })} trouble={trouble} />
       <MarkPad line={draft.marks} onChange={(marks) => change({ marks })} />
       <Stepper label={t("result.errors")} value={draft.errors} step={1} from={0} least={0} most={3} show={String} onChange={(errors) => change({ errors })} />
-      {score && <SheetLive score={score} n={readMarks(draft.marks).marks.length} />}
+      {score && <SheetLive score={score} n={readMarks(draft.marks).marks.length} leveled={draft.level_id !== null} />}
     </>
   );
 }
 
-function SheetLive({ score, n }: { score: DressageScore; n: number }) {
+function SheetLive({ score, n, leveled }: { score: DressageScore; n: number; leveled: boolean }) {
   return (
     <div class="live">
       {score.percent !== null && score.penalties !== null ? <Live percent={score.percent} penalties={score.penalties} /> : <p class="live__big">{t("result.eliminated")}</p>}
       <p class="quiet">{t("result.marks_live", { marks: score.sheet.marks, maximum: score.sheet.maximum, n })}</p>
-      {score.errors_not_counted && <p class="quiet">{t("result.errors_not_counted")}</p>}
+      {score.errors_not_counted && <p class="quiet">{t(leveled ? "result.errors_not_counted" : "result.choose_level")}</p>}
     </div>
   );
 }

@@ -65,6 +65,6 @@ function Counts({ draft, change }: Pick<Form, "draft" | "change">) {
 function RoundLive({ draft, level }: { draft: RoundDraft; level: Parameters<typeof roundScore>[1] }) {
   const score = roundScore(draft, level);
   if (score.is === "eliminated") return <p class="live__big">{t("result.eliminated")}</p>;
-  if (score.is === "unstated") return <p class="quiet">{t("result.faults_unstated")}</p>;
+  if (score.is === "unstated") return <p class="quiet">{t(level === null ? "result.choose_level" : "result.faults_unstated")}</p>;
   return <output class="live"><span class="live__big">{score.penalties === 0 ? t("result.clear_round") : t("result.faults_live", { penalties: score.penalties })}</span></output>;
 }

@@ -16,8 +16,10 @@ export function Face({ elapsed_ms }: { elapsed_ms: number | null }) {
       if (tenths.current) write(tenths.current, `.${shown.tenths}`);
     };
     if (elapsed_ms !== null) return draw(elapsed_ms);
+    const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;
     return eachFrame(() => {
       draw(stopwatch.elapsed()?.elapsed_ms ?? 0);
+      if (calm && tenths.current) write(tenths.current, ""); // they flicker; the result has them
       stopwatch.lookForCues();
     });
   }, [elapsed_ms]);

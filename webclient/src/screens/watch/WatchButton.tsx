@@ -7,18 +7,17 @@ interface Props {
   tone: "go" | "stop" | "split";
   children: ComponentChildren;
   detail?: string;
-  disabled?: boolean;
   onPress: (timeStamp: number) => void;
 }
 
 /** A giant button whose press is stamped when the finger comes down. */
-export function WatchButton({ tone, children, detail, disabled, onPress }: Props) {
+export function WatchButton({ tone, children, detail, onPress }: Props) {
   const newest = useRef(onPress);
   newest.current = onPress;
   const press = useMemo(() => pressing((timeStamp) => newest.current(timeStamp)), []);
   return (
     <button
-      type="button" data-watch class={`watch-button watch-button--${tone}`} disabled={disabled}
+      type="button" data-watch class={`watch-button watch-button--${tone}`}
       onPointerDown={press.down} onPointerUp={press.up} onPointerCancel={press.cancel} onClick={press.click}
     >
       <span class="watch-button__words">{children}</span>

@@ -63,12 +63,14 @@ function ReadyWith({ setUp }: { setUp: SetUp }) {
   return (
     <Screen title={t("watch.title")} actions={change}>
       <div class="set-up">
-        {open ? <SetUpForm setUp={setUp} /> : <PlanSummary setUp={setUp} />}
         {setUp.plan === null && setUp.horses.length > 0 && <Notice><p>{t("watch.no_track")}</p></Notice>}
+        {open ? <SetUpForm setUp={setUp} /> : <PlanSummary setUp={setUp} />}
       </div>
-      <div class={open ? "watch__controls watch__controls--go watch__controls--low" : "watch__controls watch__controls--go"}>
-        <WatchButton tone="go" detail={t("watch.go_hint")} disabled={setUp.plan === null} onPress={start}>{t("watch.go")}</WatchButton>
-      </div>
+      {setUp.plan !== null && (
+        <div class={open ? "watch__controls watch__controls--go watch__controls--low" : "watch__controls watch__controls--go"}>
+          <WatchButton tone="go" detail={t("watch.go_hint")} onPress={start}>{t("watch.go")}</WatchButton>
+        </div>
+      )}
     </Screen>
   );
 }
