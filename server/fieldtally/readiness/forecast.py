@@ -124,8 +124,8 @@ def clear_interval(course, fall: float) -> tuple[float, float]:
     """
     efforts, alpha, beta = (np.array(column, dtype=float) for column in zip(*course, strict=True))
     mean, square = (float(np.exp((betaln(alpha + k * efforts, beta) - betaln(alpha, beta)).sum())) for k in (1, 2))
-    variance = max(square - mean**2, 1e-12)
-    size = mean * (1 - mean) / variance - 1
+    most = mean * (1 - mean)  # no distribution on 0 to 1 varies more; rounding may say so, or say nothing
+    size = most / min(max(square - mean**2, 1e-9 * most), most / (1 + 1e-6)) - 1
     low, high = betaincinv(mean * size, (1 - mean) * size, (LOW, HIGH)) * (1 - fall)
     return float(low), float(high)
 
