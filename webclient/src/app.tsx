@@ -12,6 +12,7 @@ import { Frame } from "./parts/Frame.tsx";
 import { NotHere } from "./parts/NotHere.tsx";
 import { ROUTES } from "./routes.ts";
 import { SignIn } from "./screens/sign-in/SignIn.tsx";
+import { SetBar } from "./screens/conditioning/SetBar.tsx";
 import { WatchBar } from "./screens/watch/WatchBar.tsx";
 import { openState } from "./store/open.ts";
 import { logbookId, openDb } from "./store/place.ts";
@@ -22,7 +23,7 @@ export function App() {
   const [path] = useLocation();
   useEffect(countStep, [path]);
   const signedIn = session.value?.account != null;
-  const bars = <><UpdateBar /><StoreNotices /><WatchBar /></>;
+  const bars = <><UpdateBar /><StoreNotices /><WatchBar /><SetBar /></>;
   return (
     <Frame signedIn={signedIn} bars={bars}>
       <ErrorBoundary key={path}>{isOpen(path) || ready() ? <Screens /> : <ComesFirst signedIn={signedIn} />}</ErrorBoundary>

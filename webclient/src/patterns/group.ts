@@ -1,0 +1,13 @@
+// Gathers what belongs together, in the order first seen. (Map.groupBy is younger than the oldest browsers
+// the app runs on.)
+
+export function groupBy<T, K>(items: readonly T[], keyOf: (item: T) => K): Map<K, T[]> {
+  const groups = new Map<K, T[]>();
+  for (const item of items) {
+    const key = keyOf(item);
+    const group = groups.get(key);
+    if (group) group.push(item);
+    else groups.set(key, [item]);
+  }
+  return groups;
+}
