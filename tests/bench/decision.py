@@ -19,12 +19,12 @@ sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / 
 
 import numpy as np  # noqa: E402
 
-from bench.naive import RULES, first_complete, perfect_judge  # noqa: E402
+from bench.naive import CAREFUL, PERFECT, RULES, first_complete, perfect_judge  # noqa: E402
 from bench.our_rule import DEFAULTS, Judge  # noqa: E402
 from bench.pairs import BELOW, OUTINGS, QUESTIONS, WORLDS, Season, season  # noqa: E402
 from fieldtally.readiness.stops import stopped_efforts  # noqa: E402
 
-OURS, PERFECT = "fieldtally", "perfect judge"
+OURS = "fieldtally"
 
 
 @dataclass(frozen=True)
@@ -45,10 +45,10 @@ class Run:
 def run(world: str, numbers: dict[str, float], seed: int) -> Run:
     one = season(world, seed)
     judge = Judge(one, numbers)
-    complete = {name: first_complete(one, rule) for name, rule in RULES.items()}
+    complete = {name: first_complete(one, rule) for name, rule in (RULES | CAREFUL).items()}
     complete[OURS] = our_first_complete(judge)
     if world == "independent":
-        complete[PERFECT] = perfect_judge(one)
+        complete |= perfect_judge(one)
     at_end = np.array(judge.shown(OUTINGS - 1))
     return Run(
         world,
@@ -111,7 +111,7 @@ def reliability(runs: list[Run], bins: int = 5) -> list[dict]:
 
 
 def table(runs: list[Run]) -> dict[str, dict]:
-    rules = [rule for rule in (*RULES, OURS, PERFECT) if any(rule in each.complete for each in runs)]
+    rules = [rule for rule in (*RULES, *CAREFUL, OURS, *PERFECT) if any(rule in each.complete for each in runs)]
     return {
         rule: {"false_complete": false_complete(runs, rule), "outings_to_complete": outings_to_complete(runs, rule)}
         for rule in rules
@@ -135,7 +135,11 @@ def report(runs: list[Run]) -> dict:
         "brier_perfect": brier(independent, "perfect_forecast"),
         "brier_noise": brier_noise(independent),
         "reliability": reliability(independent),
-        "rules": {rule: each for rule, each in everywhere.items() if rule != PERFECT},
+        "rules": {rule: each for rule, each in everywhere.items() if rule not in PERFECT},
+        "share_of_each_naive": {
+            rule: round(everywhere[OURS]["false_complete"] / everywhere[rule]["false_complete"], 3)
+            for rule in (*RULES, *CAREFUL)
+        },
         "worlds": {world: table(each) for world, each in worlds.items()},
     }
 

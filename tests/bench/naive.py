@@ -19,11 +19,9 @@ def over_80_per_cent_of_three(logged: list[int]) -> bool:
     return len(logged) >= 3 and over_80_per_cent(logged)
 
 
-RULES = {
-    "three clear in a row": three_in_a_row,
-    "raw rate over 80 %": over_80_per_cent,
-    "raw rate over 80 % of at least three": over_80_per_cent_of_three,
-}
+RULES = {"three clear in a row": three_in_a_row, "raw rate over 80 %": over_80_per_cent}
+# nobody was found to use this one; it is what the second rule becomes in careful hands
+CAREFUL = {"raw rate over 80 % of at least three": over_80_per_cent_of_three}
 
 
 def first_complete(season: Season, rule) -> int | None:
@@ -38,21 +36,25 @@ def first_complete(season: Season, rule) -> int | None:
 
 
 STRONG, WEAK = np.linspace(0.93, 0.995, 21), np.linspace(0.40, 0.85, 46)
-PERFECT_AT = 0.85
+PERFECT = {f"perfect judge at {share:.0%}": share for share in (0.80, 0.85, 0.90)}
 
 
-def perfect_judge(season: Season) -> int | None:
+def perfect_judge(season: Season) -> dict[str, int | None]:
     """Knows how the independent world was made, to the last parameter, and says complete when the chance that
-    no question is weak reaches PERFECT_AT. Nobody can do better; it bounds what any rule can reach."""
-    first = np.zeros((QUESTIONS, 4))
-    for number, outing in enumerate(season.outcomes, start=1):
+    no question is weak reaches a share. Nobody can do better; it bounds what any rule can reach."""
+    counts = np.zeros((QUESTIONS, 4))
+    chances = []
+    for outing in season.outcomes:
         for question, today in enumerate(outing):
             if today:
                 again = sum(today[1:])
-                first[question] += (today[0], 1 - today[0], again, len(today) - 1 - again)
-        if chance_of_no_weakness(first) >= PERFECT_AT:
-            return number
-    return None
+                counts[question] += (today[0], 1 - today[0], again, len(today) - 1 - again)
+        chances.append(chance_of_no_weakness(counts))
+    return {name: first_at_least(chances, share) for name, share in PERFECT.items()}
+
+
+def first_at_least(chances: list[float], share: float) -> int | None:
+    return next((number for number, each in enumerate(chances, start=1) if each >= share), None)
 
 
 def chance_of_no_weakness(counts: np.ndarray) -> float:

@@ -1,0 +1,44 @@
+"""The decision benchmark itself, in small: it runs, repeats itself, and our rule lets fewer through than habit."""
+
+import json
+
+import pytest
+
+from bench.decision import DEFAULTS, OURS, false_complete, report, run, simulate
+from bench.naive import RULES, first_complete, three_in_a_row
+from bench.our_rule import Judge
+from bench.pairs import OUTINGS, WORLDS, Season, season
+
+WRITTEN = {
+    "false_complete", "false_complete_best_naive", "outings_to_complete", "outings_best_naive", "brier",
+    "brier_perfect", "n_pairs",
+}  # fmt: skip
+
+
+@pytest.fixture(scope="module")
+def runs():
+    return simulate(180, DEFAULTS)
+
+
+def test_it_writes_what_it_promises(runs):
+    found = report(runs)
+    assert WRITTEN <= set(found) and json.loads(json.dumps(found)) == found
+    assert set(found["worlds"]) == set(WORLDS) and found["n_pairs"] == 180
+
+
+def test_fewer_pairs_below_the_bar_get_through_than_by_any_rule_of_thumb(runs):
+    assert all(false_complete(runs, OURS) < false_complete(runs, rule) for rule in RULES)
+
+
+def test_the_same_seed_is_the_same_pair():
+    assert run("learning", DEFAULTS, 7) == run("learning", DEFAULTS, 7)
+
+
+def test_a_faultless_season_is_complete_and_an_empty_one_never():
+    one = season("independent", 1)
+    faultless = Season([[[1] for _ in outing] for outing in one.outcomes], one.truth, one.before)
+    empty = Season([[[] for _ in outing] for outing in one.outcomes], one.truth, one.before)
+    shown = [all(Judge(faultless).shown(outing)) for outing in range(OUTINGS)]
+    assert shown == [False, False] + [True] * (OUTINGS - 2)  # three clear, in two outings and more
+    assert not any(any(Judge(empty).shown(outing)) for outing in (0, OUTINGS - 1))
+    assert first_complete(faultless, three_in_a_row) == 3 and first_complete(empty, three_in_a_row) is None
