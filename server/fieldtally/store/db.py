@@ -8,7 +8,8 @@ locked" when another writer came between its reading and its writing.
 
 import sqlite3
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import AbstractContextManager, contextmanager, nullcontext
+from threading import Lock
 
 from flask import Flask
 from flask_sqlalchemy import SQLAlchemy
@@ -17,6 +18,7 @@ from sqlalchemy.engine import make_url
 from sqlalchemy.orm import DeclarativeBase, Session
 
 WRITES = "fieldtally_writes"
+_ONE_WRITER = Lock()
 
 
 class Base(DeclarativeBase):
@@ -74,16 +76,23 @@ def writing() -> Iterator[Session]:
         yield session
         return
     session.commit()  # ends a reading transaction; a write left pending there raises
-    session.info[WRITES] = True
-    try:
-        session.connection(execution_options={WRITES: True})
-        yield session
-        session.commit()
-    except BaseException:
-        session.rollback()
-        raise
-    finally:
-        del session.info[WRITES]
+    with _turn(session):
+        session.info[WRITES] = True
+        try:
+            session.connection(execution_options={WRITES: True})
+            yield session
+            session.commit()
+        except BaseException:
+            session.rollback()
+            raise
+        finally:
+            del session.info[WRITES]
+
+
+def _turn(session: Session) -> AbstractContextManager:
+    """SQLite has one writer at a time, and those who wait look for their turn now and then; the threads of
+    this process wait for each other here instead, which is fairer and quicker."""
+    return _ONE_WRITER if session.get_bind().dialect.name == "sqlite" else nullcontext()
 
 
 def _tame_sqlite(engine: Engine, synchronous: str, busy_timeout_ms: int) -> None:
