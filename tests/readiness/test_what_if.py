@@ -61,6 +61,7 @@ def test_a_bar_change_is_previewed_with_what_it_would_do():
     assert [(each["before"], each["after"]) for each in found.changes] == [("shown", "building")]
 
 
-def test_an_unknown_requirement_is_an_error():
+@pytest.mark.parametrize("requirement_id", ["no_such", "word", "bounce"])
+def test_more_attempts_at_what_is_no_question_of_this_level_is_an_error(requirement_id):
     with pytest.raises(KeyError):
-        what_if(case(Logbook()), Question(more=(More("no_such", 1),)))
+        what_if(case(Logbook()), Question(more=(More(requirement_id, 1),)))

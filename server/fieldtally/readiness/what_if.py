@@ -66,7 +66,8 @@ class Case:
 
 def what_if(case: Case, question: Question) -> Comparison:
     """The answer to `question`. Raises StopIteration where the horse has no standing at that level, KeyError
-    for a requirement that the level's bar does not have."""
+    for a requirement of which no more attempts can be made up: one this level's bar does not have, or one of
+    another kind than a question at a fence."""
     before = case.standing(case.records)
     after = case.standing(supposed(case, question, before))
     return Comparison(before, after, differences(before, after))
@@ -74,7 +75,7 @@ def what_if(case: Case, question: Question) -> Comparison:
 
 def supposed(case: Case, question: Question, before: Standing) -> dict[str, Record]:
     records = without(case.records, question.without_outings)
-    requirements = {each.requirement.id: each.requirement for each in before.findings}
+    requirements = {each.requirement.id: each.requirement for each in before.findings if each.requirement.condition}
     for place, more in enumerate(question.more):
         records |= more_clear(more, requirements[more.requirement_id], case, place)
     for place, body in enumerate(question.bar_changes):
