@@ -93,7 +93,7 @@ function ClearOrNot({ view, here, place, fence_id, onClear, onOther }: ClearProp
     <>
       <button type="button" class="big-button big-button--main clear-button" onClick={(event) => onClear("clear", event)}>
         <span class="clear-button__word">{place.element ? t("outing.clear_at", { element: place.element }) : t("outcome.clear")}</span>
-        <span class="clear-button__count">{t("outing.clear_today", { n: count })}</span>
+        <Count words={t("outing.clear_today", { n: count })} number={String(count)} />
       </button>
       <div class="panel__under">
         <BigButton onClick={onOther}>{t("outing.not_clear")}</BigButton>
@@ -101,6 +101,12 @@ function ClearOrNot({ view, here, place, fence_id, onClear, onOther }: ClearProp
       </div>
     </>
   );
+}
+
+/** The number large enough to be read at arm's length. */
+function Count({ words, number }: { words: string; number: string }) {
+  const [before, after] = words.split(number);
+  return <span class="clear-button__count">{before}<span class="clear-button__number">{number}</span>{after}</span>;
 }
 
 function placeOf(view: OutingView, fence: SavedRecord<"fence">, picked: Letter | null): Place {
