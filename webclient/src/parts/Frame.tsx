@@ -1,18 +1,27 @@
 import type { ComponentChildren } from "preact";
 import { Link, useLocation } from "wouter-preact";
 
+import { logbooks } from "../account/session.ts";
 import { sunMode, toggleSunMode } from "../style/theme.ts";
 import { t } from "../words/index.ts";
 import { Icon, type IconName } from "./Icon.tsx";
 import { StateBar } from "./StateBar.tsx";
 import { Toast } from "./Toast.tsx";
 
-const PLACES: { href: string; icon: IconName; words: () => string; others: RegExp }[] = [
+interface NavPlace {
+  href: string;
+  icon: IconName;
+  words: () => string;
+  others: RegExp;
+}
+
+const RIDERS: NavPlace = { href: "/roster", icon: "person", words: () => t("frame.nav_riders"), others: /^\/roster/ };
+const PLACES: NavPlace[] = [
   { href: "/", icon: "today", words: () => t("frame.nav_today"), others: /^\/outing/ },
   { href: "/fields", icon: "fields", words: () => t("frame.nav_fields"), others: /^\/(fields?|fence|tracks)/ },
   { href: "/watch", icon: "watch", words: () => t("frame.nav_watch"), others: /^\/watch/ },
   { href: "/board", icon: "board", words: () => t("frame.nav_board"), others: /^\/(board|finding|levels|results)/ },
-  { href: "/settings", icon: "more", words: () => t("frame.nav_more"), others: /^\/(settings|help|needs-you|roster)/ },
+  { href: "/settings", icon: "more", words: () => t("frame.nav_more"), others: /^\/(settings|help|needs-you)/ },
 ];
 
 /** What stands around every screen. `bars`: what must be said above it, such as an update that waits. */
@@ -42,11 +51,18 @@ function SunButton() {
   );
 }
 
+/** Somebody who reads others' logbooks begins with whose; who never records needs no stopwatch. */
+function placesFor(): NavPlace[] {
+  const roles = logbooks.value.map((book) => book.role);
+  const own = PLACES.filter((place) => place.href !== "/watch" || roles.some((role) => role === "rider" || role === "scribe"));
+  return roles.includes("coach") ? [RIDERS, ...own] : own;
+}
+
 function Nav() {
   const [path] = useLocation();
   return (
     <nav class="nav" aria-label={t("frame.nav")}>
-      {PLACES.map(({ href, icon, words, others }) => (
+      {placesFor().map(({ href, icon, words, others }) => (
         <Link class="nav__link" href={href} key={href} aria-current={path === href || others.test(path) ? "page" : undefined}>
           <Icon name={icon} />
           <span>{words()}</span>

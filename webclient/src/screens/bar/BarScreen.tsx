@@ -18,7 +18,7 @@ export function BarScreen({ params }: { params: { horseId: string; levelId: stri
   const role = useRole();
   const changes = useRecords("bar_change") ?? [];
   const back = `/board/${params.horseId}/${params.levelId}`;
-  if (standing === null) return <Missing back={back} />;
+  if (standing === null) return <Missing back={back} horseId={params.horseId} />;
   if (!standing) return <Screen title={t("board.bar")} back={back}>{null}</Screen>;
   const mine = changes.filter(({ body }) => body.rulebook_id === standing.rulebook_id && body.level_id === standing.level_id);
   return (

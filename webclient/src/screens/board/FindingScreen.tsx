@@ -22,7 +22,7 @@ export function FindingScreen({ params }: Props) {
   const back = `/board/${params.horseId}/${params.levelId}`;
   if (standing === undefined) return <Screen title={t("board.title")} back={back}>{null}</Screen>;
   const finding = standing?.findings.find((each) => each.requirement_id === decodeURIComponent(params.requirementId));
-  if (!standing || !finding) return <Missing back={back} />;
+  if (!standing || !finding) return <Missing back={back} horseId={params.horseId} />;
   return (
     <Screen title={finding.title} back={back}>
       <p><FindingMark state={finding.state} /> <span class="quiet">{standing.level_name}</span></p>

@@ -25,7 +25,7 @@ export function LevelBoard({ params }: Props) {
   const standing = useStanding(params.horseId, params.levelId);
   const horse = useRecord("horse", params.horseId);
   if (standing === undefined) return <Screen title={t("board.title")} back="/board">{null}</Screen>;
-  if (standing === null) return <Missing back="/board" />;
+  if (standing === null) return <Missing back="/board" horseId={params.horseId} />;
   const title = horse ? `${horse.body.name}, ${standing.level_name}` : standing.level_name;
   return (
     <Screen title={title} back="/board">

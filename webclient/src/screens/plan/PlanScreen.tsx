@@ -17,7 +17,7 @@ export function PlanScreen({ params }: { params: { horseId: string; levelId: str
   const fields = useRecords("field");
   const [chosen, setChosen] = useState<string | null>(null);
   const back = `/board/${params.horseId}/${params.levelId}`;
-  if (standing === null) return <Missing back={back} />;
+  if (standing === null) return <Missing back={back} horseId={params.horseId} />;
   if (!standing || !fields) return <Screen title={t("board.plan")} back={back}>{null}</Screen>;
   const plans = (standing.plans ?? []).filter((plan) => plan.field_id !== null);
   const plan = plans.find((each) => each.field_id === chosen) ?? plans[0];

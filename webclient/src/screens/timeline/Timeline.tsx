@@ -1,5 +1,6 @@
 import { Link } from "wouter-preact";
 
+import { useElsewhere } from "../../account/elsewhere.ts";
 import { outingTimeline } from "../../board/outingTimeline.ts";
 import type { Outing } from "../../entries/bodies.ts";
 import { Section } from "../../parts/Card.tsx";
@@ -18,7 +19,7 @@ export function Timeline({ params }: { params: { id: string } }) {
   const outing = useRecord("outing", params.id);
   const horse = useRecord("horse", outing?.body.horse_id ?? "");
   const role = useRole();
-  if (found === "missing") return <NotHere />;
+  if (found === "missing") return <Elsewhere id={params.id} />;
   if (!outing) return <Screen title="" back="/">{null}</Screen>;
   const title = t("timeline.title", { horse: horse?.body.name ?? "", day: showDay(outing.body.date) });
   return (
@@ -31,6 +32,10 @@ export function Timeline({ params }: { params: { id: string } }) {
       )}
     </Screen>
   );
+}
+
+function Elsewhere({ id }: { id: string }) {
+  return useElsewhere(id) ? <Screen title="" back="/">{null}</Screen> : <NotHere />;
 }
 
 function Facts({ outing }: { outing: Outing }) {

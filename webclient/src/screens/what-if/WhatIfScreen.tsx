@@ -27,7 +27,7 @@ export function WhatIfScreen({ params }: { params: { horseId: string; levelId: s
   const [asking, setAsking] = useState(false);
   const [answer, setAnswer] = useState<Answer | null>(null);
   const back = `/board/${params.horseId}/${params.levelId}`;
-  if (standing === null) return <Missing back={back} />;
+  if (standing === null) return <Missing back={back} horseId={params.horseId} />;
   const ask = async (event: Event) => {
     event.preventDefault();
     setAsking(true);
