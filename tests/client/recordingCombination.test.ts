@@ -6,7 +6,7 @@ import { makeAttempt } from "../../webclient/src/recording/attempt.ts";
 import { nextPlace, openSequence, placeAt, SEQUENCE_LASTS_MS } from "../../webclient/src/recording/combination.ts";
 import type { Letter } from "../../webclient/src/recording/combination.ts";
 import { NOTHING_SAID } from "../../webclient/src/recording/manner.ts";
-import type { Outcome } from "../../webclient/src/entries/bodies.ts";
+import type { Attempt, Outcome } from "../../webclient/src/entries/bodies.ts";
 import { attemptAt, fence, ids, record } from "./recordingSamples.ts";
 
 const treble = fence({ label: "Treble", elements: ["A", "B", "C"] });
@@ -16,7 +16,7 @@ const START = Date.parse("2026-05-03T09:00:00Z");
 /** Rides the treble as a person taps it: each tap takes the place offered, or the element named. */
 function ride(taps: [Outcome, Letter?][], every_ms = 4000) {
   const newId = ids("s");
-  const kept: ReturnType<typeof record>[] = [];
+  const kept: ReturnType<typeof record<Attempt>>[] = [];
   taps.forEach(([outcome, chosen], at) => {
     const now = START + at * every_ms;
     const place = chosen ? placeAt(chosen, FENCE_ID, treble, kept, now) : nextPlace(FENCE_ID, treble, kept, now);

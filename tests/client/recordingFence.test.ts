@@ -2,13 +2,14 @@
 
 import assert from "node:assert/strict";
 import { test } from "node:test";
-import { PROFILES } from "../../webclient/src/entries/bodies.ts";
+import { ACTIVITIES, PROFILES } from "../../webclient/src/entries/bodies.ts";
 import { DIMENSIONS, firstDimensions, otherDimensions, STEP_FROM_CM, withinLimits } from "../../webclient/src/recording/dimensions.ts";
 import {
   addElement, bodyOf, emptyForm, formFromDraft, formOf, NO_REST, NOT_MEASURED, problemsOf, removeElement, typed, withAsk,
   withDimension, withElement, withProfile,
 } from "../../webclient/src/recording/fenceForm.ts";
 import { freeLabel, madeUpBody, mainDimension } from "../../webclient/src/recording/madeUp.ts";
+import { asksAtOuting, commonProfiles, rareProfiles } from "../../webclient/src/recording/profiles.ts";
 import { step } from "../../webclient/src/recording/steps.ts";
 import { planningStrides } from "../../webclient/src/recording/strides.ts";
 import { fence, record } from "./recordingSamples.ts";
@@ -50,6 +51,19 @@ test("every dimension can be reached at every profile, once, and has a start wit
     assert.deepEqual([...firstDimensions(profile), ...otherDimensions(profile)].sort(), [...DIMENSIONS].sort(), profile);
   }
   for (const dimension of DIMENSIONS) assert.ok(withinLimits(dimension, STEP_FROM_CM[dimension]), dimension);
+});
+
+test("every profile can be chosen wherever the fence is met, the common ones first", () => {
+  for (const activity of [...ACTIVITIES, null]) {
+    const offered = [...commonProfiles(activity), ...rareProfiles(activity)];
+    assert.deepEqual([...offered].sort(), [...PROFILES].sort());
+  }
+  assert.ok(commonProfiles("jumping_school").includes("oxer"));
+});
+
+test("poles made up in a jumping school are not taken for fixed fences", () => {
+  assert.deepEqual(asksAtOuting("jumping_school"), ["show_jump"]);
+  assert.equal(asksAtOuting("cross_country_school"), null);
 });
 
 test("asks follow the profile until the person ticks one", () => {

@@ -24,14 +24,23 @@ test("riding order is the place in the list, then the label as people count", ()
 
 test("an outing shows its field's fences and those made up for it, not another field's", () => {
   const day = Date.parse("2026-05-03T10:00:00Z");
+  const outing = record(completeBody("outing", { horse_id: "h", field_id: "field", date: "2026-05-03", activity: "cross_country_school" }), day);
   const home = record(fence({ label: "Home" }), day);
   const away = record(fence({ label: "Away", field_id: "other" }), day);
   const today = record(fence({ label: "Stick pile", field_id: null }), day);
   const old = record(fence({ label: "Old pile", field_id: null }), day - 9 * 86_400_000);
   const met = record(fence({ label: "Met pile", field_id: null }), day - 9 * 86_400_000);
+  const all = [today, old, met, away, home];
   const attempts = [record(attemptAt(met.record_id), day)];
-  const shown = fencesOfOuting([today, old, met, away, home], { field_id: "field", date: "2026-05-03" }, attempts);
-  assert.deepEqual(labels(shown), ["Home", "Met pile", "Stick pile"]);
+  assert.deepEqual(labels(fencesOfOuting(all, outing, attempts)), ["Home", "Met pile", "Stick pile"]);
+  assert.deepEqual(labels(fencesOfOuting(all, outing, [], old.record_id)), ["Home", "Old pile", "Stick pile"]);
+});
+
+test("a fence made up while an older outing is written down from memory belongs to it", () => {
+  const now = Date.parse("2026-05-10T20:00:00Z");
+  const outing = record(completeBody("outing", { horse_id: "h", date: "2026-05-03", activity: "cross_country_school", from_memory: true }), now);
+  const madeUp = record(fence({ label: "Pile", field_id: null }), now);
+  assert.deepEqual(labels(fencesOfOuting([madeUp], outing, [])), ["Pile"]);
 });
 
 test("a search ignores case, accents and spaces, and finds words of the profile and of notes", () => {

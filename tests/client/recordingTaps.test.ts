@@ -3,6 +3,7 @@
 import assert from "node:assert/strict";
 import { test } from "node:test";
 import { bounceFilter, BOUNCE_MS } from "../../webclient/src/recording/bounce.ts";
+import { lastKnown } from "../../webclient/src/recording/lastKnown.ts";
 import { addTap, dropTap, markTap, recovered, withoutKept, withTaps } from "../../webclient/src/recording/taps.ts";
 import { newestOwn, UNDO_REACHES_MS } from "../../webclient/src/recording/undo.ts";
 import { isFall, isShowJump, isStop, outcomesBesideClear, wentOver } from "../../webclient/src/recording/outcomes.ts";
@@ -57,6 +58,13 @@ test("undo takes back this person's newest tap, then the one before, never the s
   assert.equal(newestOwn([by("me", now - UNDO_REACHES_MS)], "me", now), null);
   const coming = record(attemptAt("log"), now);
   assert.equal(newestOwn<typeof coming & { author?: string | null }>([...attempts, coming], "me", now), coming);
+});
+
+test("while a screen asks again it shows what it last knew, each screen its own", () => {
+  assert.equal(lastKnown("fences", undefined), undefined);
+  assert.equal(lastKnown("fences", 9), 9);
+  assert.equal(lastKnown("fences", undefined), 9);
+  assert.equal(lastKnown("attempts", undefined), undefined);
 });
 
 test("every outcome is clear, a stop, a fall, or neither", () => {

@@ -1,6 +1,6 @@
 // Which fences an outing shows, in which order, and which of them a filter leaves.
 
-import type { Ask, Attempt, Fence } from "../entries/bodies.ts";
+import type { Ask, Attempt, Fence, Outing } from "../entries/bodies.ts";
 import { asksOf } from "./asks.ts";
 import { madeAt } from "./made.ts";
 import type { Made } from "./made.ts";
@@ -24,20 +24,22 @@ function byLabel(a: Made<Fence>, b: Made<Fence>): number {
   return a.body.label.localeCompare(b.body.label, undefined, { numeric: true }) || (a.record_id < b.record_id ? -1 : 1);
 }
 
-/** The outing's fences: those of its field, and those made up on the spot for it: made while it was the
- * day's outing, or met in it. */
-export function fencesOfOuting<R extends Made<Fence> & { local_date: string }>(
-  fences: readonly R[], outing: { field_id: string | null; date: string }, attempts: readonly Made<Attempt>[],
+type Dated<Body> = Made<Body> & { local_date: string };
+
+/** The outing's fences: those of its field, those made up on the spot while it was ridden or written down,
+ * those met in it, and the one that is `chosen`. */
+export function fencesOfOuting<R extends Dated<Fence>>(
+  fences: readonly R[], outing: Dated<Outing>, attempts: readonly Made<Attempt>[], chosen: string | null = null,
 ): R[] {
-  const met = new Set(attempts.map((attempt) => attempt.body.fence_id));
-  const belongs = (fence: R) => met.has(fence.record_id) || inField(fence, outing);
-  const [kept, madeUp] = [fences.filter(belongs).filter((f) => f.body.field_id), fences.filter(belongs).filter((f) => !f.body.field_id)];
-  return [...inRidingOrder(kept), ...madeUp.sort((a, b) => madeAt(a) - madeAt(b))];
+  const named = new Set([...attempts.map((attempt) => attempt.body.fence_id), chosen]);
+  const belong = fences.filter((fence) => named.has(fence.record_id) || belongs(fence, outing));
+  const madeUp = belong.filter((fence) => fence.body.field_id === null).sort((a, b) => madeAt(a) - madeAt(b));
+  return [...inRidingOrder(belong.filter((fence) => fence.body.field_id !== null)), ...madeUp];
 }
 
-function inField(fence: Made<Fence> & { local_date: string }, outing: { field_id: string | null; date: string }): boolean {
-  if (fence.body.field_id !== null) return fence.body.field_id === outing.field_id;
-  return fence.local_date === outing.date;
+function belongs(fence: Dated<Fence>, outing: Dated<Outing>): boolean {
+  const { field_id } = fence.body;
+  return field_id === null ? [outing.body.date, outing.local_date].includes(fence.local_date) : field_id === outing.body.field_id;
 }
 
 /** Lower case, without accents, one space between words: what a hurried search should not depend on. */

@@ -31,7 +31,8 @@ export function FenceScreen({ params }: { params: { id: string } }) {
   const fence = useRecord("fence", params.id);
   if (whether === "missing") return <NotHere />;
   if (!fence) return <p class="screen quiet">{t("fence.loading")}</p>;
-  const back = backTo(search, fence.body.field_id);
+  const outing = search.get("outing");
+  const back = outing ? `/outing/${outing}/fence/${params.id}` : backTo(search, fence.body.field_id);
   return <FenceForm title={fence.body.label} draftKey={`fence ${params.id}`} fence={fence} rest={fence.body} back={back} key={fence.record_id} />;
 }
 
@@ -50,6 +51,7 @@ interface FormProps {
 }
 
 function FenceForm({ title, draftKey, fence, rest, back }: FormProps) {
+  const [search] = useSearchParams();
   const [, navigate] = useLocation();
   const { form, change, startAfresh, recovered } = useFenceForm(draftKey, fence?.body ?? null);
   const [problems, setProblems] = useState<Problem[]>([]);
@@ -74,7 +76,7 @@ function FenceForm({ title, draftKey, fence, rest, back }: FormProps) {
         </fieldset>
         {mayWrite && <BigButton tone="main" type="submit">{fence ? t("fence.save") : t("fence.add")}</BigButton>}
       </form>
-      {fence && mayWrite && <p><Button tone="stop" onClick={() => void remove(fence, () => navigate(back, { replace: true }))}>{t("fence.take_back")}</Button></p>}
+      {fence && mayWrite && <p><Button tone="stop" onClick={() => void remove(fence, () => navigate(backTo(search, fence.body.field_id), { replace: true }))}>{t("fence.take_back")}</Button></p>}
     </Screen>
   );
 }

@@ -21,7 +21,7 @@ import { showStopNotice } from "./fallShown.ts";
 import { HeightNow, heightNow } from "./HeightNow.tsx";
 import { MannerChips } from "./MannerChips.tsx";
 import { Neighbours } from "./Neighbours.tsx";
-import { fenceFacts, tallyWords } from "./names.ts";
+import { fenceFacts, isToday, tallyWords } from "./names.ts";
 import { OutcomeGrid } from "./OutcomeGrid.tsx";
 import { takeTap, wasMeant } from "./recorder.ts";
 import { sequenceLeft } from "./sequenceLeft.ts";
@@ -60,7 +60,7 @@ export function FencePanel({ view, fence, mayRecord }: Props) {
   const open = (event: MouseEvent) => wasMeant(CONTROL, event) && setChoosing(!choosing);
   return (
     <section class="panel" aria-label={fence.body.label} onKeyDown={ignoreHeldKeys}>
-      <p class="panel__facts"><span class="quiet">{fenceFacts(fence.body)}</span><span>{t("outing.today", { tally: tallyWords(tallyOf(here)) })}</span></p>
+      <p class="panel__facts"><span class="quiet">{fenceFacts(fence.body)}</span><span>{t(isToday(view) ? "outing.today" : "outing.so_far", { tally: tallyWords(tallyOf(here)) })}</span></p>
       {!mayRecord && <Neighbours view={view} fence={fence} />}
       {mayRecord && <>
         <MannerChips manner={manner} profile={partProfile(fence, place)} onChange={setManner} />
@@ -93,7 +93,7 @@ function ClearOrNot({ view, here, place, fence_id, onClear, onOther }: ClearProp
     <>
       <button type="button" class="big-button big-button--main clear-button" onClick={(event) => onClear("clear", event)}>
         <span class="clear-button__word">{place.element ? t("outing.clear_at", { element: place.element }) : t("outcome.clear")}</span>
-        <Count words={t("outing.clear_today", { n: count })} number={String(count)} />
+        <Count words={t(isToday(view) ? "outing.clear_today" : "outing.clear_so_far", { n: count })} number={String(count)} />
       </button>
       <div class="panel__under">
         <BigButton onClick={onOther}>{t("outing.not_clear")}</BigButton>
@@ -126,7 +126,7 @@ function tapped(view: OutingView, fence: SavedRecord<"fence">, outcome: Outcome,
   const before = view.attempts.filter((attempt) => attempt.body.fence_id === fence.record_id && attempt.body.element === place.element);
   const { record_id, done } = takeTap(body);
   mannerUsed(outing_id, fence.record_id, place.element);
-  void done.then((state) => announceTap(body, fence.body, countOf(tallyOf(before), outcome) + 1, state));
+  void done.then((state) => announceTap(body, fence.body, isToday(view), countOf(tallyOf(before), outcome) + 1, state));
   if (isFall(outcome)) showStopNotice(record_id, outing_id, done);
 }
 

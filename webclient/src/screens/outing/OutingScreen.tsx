@@ -28,7 +28,7 @@ interface Props {
 }
 
 export function OutingScreen({ params }: Props) {
-  const view = useOuting(params.id);
+  const view = useOuting(params.id, params.fenceId ?? null);
   useEffect(() => void takeUpLeftTaps(), []);
   if (view === "missing") return <NotHere />;
   if (view === "loading") return <p class="screen quiet">{t("outing.loading")}</p>;

@@ -9,9 +9,9 @@ import { attemptName } from "./names.ts";
 
 export const announced = signal("");
 
-export function announceTap(body: Attempt, fence: Fence, count: number, state: TapState): void {
+export function announceTap(body: Attempt, fence: Fence, today: boolean, count: number, state: TapState): void {
   const name = attemptName(body, fence);
-  announced.value = state === "saved" ? t("outing.heard", { name, n: count }) : t("outing.heard_not_saved", { name });
+  announced.value = state === "saved" ? t(today ? "outing.heard" : "outing.heard_so_far", { name, n: count }) : t("outing.heard_not_saved", { name });
 }
 
 export function announceUndone(body: Attempt, fence: Fence | undefined, gone: boolean): void {

@@ -1,6 +1,7 @@
 // Names and numbers of recording in the person's words.
 
 import type { Attempt, Fence } from "../../entries/bodies.ts";
+import { civilDate } from "../../entries/entry.ts";
 import { everythingAsked } from "../../recording/fenceList.ts";
 import { DIMENSIONS, firstDimensions } from "../../recording/dimensions.ts";
 import { type Manner, saidWords, type Side } from "../../recording/manner.ts";
@@ -22,6 +23,9 @@ export function placeName(attempt: Pick<Attempt, "element">, fence: Fence | unde
   const label = fence?.label ?? t("attempt.fence_gone");
   return attempt.element ? `${label} ${attempt.element}` : label;
 }
+
+/** Whether the outing is of this day: only then does anything read "today". */
+export const isToday = ({ outing }: { outing: { body: { date: string } } }): boolean => outing.body.date === civilDate(new Date());
 
 /** "4 clear, 1 refusal", or that there is nothing yet. */
 export function tallyWords(tally: Tally): string {

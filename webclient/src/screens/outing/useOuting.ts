@@ -23,7 +23,7 @@ export interface OutingView {
 }
 
 /** The outing, "loading", or "missing" when this phone does not have it. */
-export function useOuting(id: string): OutingView | "loading" | "missing" {
+export function useOuting(id: string, chosen: string | null = null): OutingView | "loading" | "missing" {
   const whether = useWhetherHere("outing", id);
   const logbook = logbookId.value;
   const outing = lastKnown(`${logbook} outing ${id}`, useRecord("outing", id));
@@ -35,5 +35,5 @@ export function useOuting(id: string): OutingView | "loading" | "missing" {
   if (whether === "missing") return "missing";
   if (!outing || !kept || !fences) return "loading";
   const attempts = inOrderMade(withTaps(kept, taps.value, id, hidden.value));
-  return { outing, horse, field, attempts, fences: fencesOfOuting(fences, outing.body, attempts) };
+  return { outing, horse, field, attempts, fences: fencesOfOuting(fences, outing, attempts, chosen) };
 }
