@@ -178,6 +178,21 @@ test("a server restored from a backup gets back what only the phones have, with 
   assert.deepEqual(await names(coach), ["Brook", "Hill", "Quarry", "Wood"]);
 });
 
+test("a server restored between a phone's first push and its first fetch loses nothing", async () => {
+  const [place, server] = [await newPlace(), new PretendServer()];
+  await write(place, "Hill", "Wood");
+  const context = contextOf(place, server);
+  const fetches = context.wire.get;
+  context.wire.get = async () => ({ kind: "offline" });
+  assert.equal(await trouble(syncLogbook(context)), "offline");
+  assert.equal(server.entries.length, 2);
+  server.restore(0);
+  context.wire.get = fetches;
+  await syncLogbook(context);
+  assert.deepEqual(server.entries.map((entry) => entry.body), [{ name: "Hill" }, { name: "Wood" }]);
+  assert.ok(await countsAgree(place.db, LOGBOOK));
+});
+
 test("a phone that misses an entry notices by counting and comes right by itself", async () => {
   const [place, server] = [await newPlace(), new PretendServer()];
   await write(place, "Hill", "Wood", "Brook");

@@ -1,9 +1,10 @@
 // What the server said of each entry, applied in one transaction: either all of a reply is known here or none.
 
 import { uuid7 } from "../entries/uuid7.ts";
-import type { EntryRow, RecordRow, Refusal } from "../store/db.ts";
+import type { EntryRow, PhoneDb, RecordRow, Refusal } from "../store/db.ts";
 import { refold } from "../store/refold.ts";
 import type { SyncContext } from "./context.ts";
+import { readCursor, writeCursor } from "./cursor.ts";
 
 export interface Answer {
   id: string;
@@ -15,11 +16,14 @@ export interface Answer {
   fix?: string | null;
 }
 
-/** Takes the answers for `rows`. Entries without an answer stay as they are and are sent again. */
-export async function applyAnswers(context: SyncContext, rows: EntryRow[], answers: Answer[]): Promise<void> {
+/**
+ * Takes the answers for `rows`, numbers of the run `log_id`. Entries without an answer stay as they are and are
+ * sent again.
+ */
+export async function applyAnswers(context: SyncContext, rows: EntryRow[], answers: Answer[], log_id: string): Promise<void> {
   const byId = new Map(answers.map((answer) => [answer.id, answer]));
   const answered = rows.filter((row) => byId.has(row.id));
-  await write(context, answered.map((row) => after(row, byId.get(row.id)!)));
+  await write(context, answered.map((row) => after(row, byId.get(row.id)!)), log_id);
   for (const row of answered) if (byId.get(row.id)!.code === "id_taken") await underNewId(context, row);
   for (const row of answered) countAnswer(context, byId.get(row.id)!);
 }
@@ -35,8 +39,9 @@ export async function putOff(context: SyncContext, row: EntryRow, wait_ms: numbe
   await write(context, [{ ...row, failures: (row.failures ?? 0) + 1, retry_at_ms: context.now() + wait_ms }]);
 }
 
-async function write({ db, logbook_id }: SyncContext, changed: EntryRow[]): Promise<void> {
-  await db.transaction(["entries", "records"], async (inside) => {
+async function write({ db, logbook_id }: SyncContext, changed: EntryRow[], log_id: string | null = null): Promise<void> {
+  await db.transaction(["entries", "records", "meta"], async (inside) => {
+    if (log_id !== null) await belongTo(inside, logbook_id, log_id);
     await inside.entries.bulkPut(changed);
     const records = await inside.records.bulkGet(changed.map((row) => [logbook_id, row.record_id] as [string, string]));
     const simple = changed.filter((row, place) => isWholeRecord(row, records[place]));
@@ -45,6 +50,13 @@ async function write({ db, logbook_id }: SyncContext, changed: EntryRow[]): Prom
     const others = changed.filter((row) => !simple.includes(row));
     if (others.length) await refold(inside, logbook_id, others.map((row) => row.record_id));
   });
+}
+
+// A first number ties the phone to its run of numbers at once: were the server restored before the first page
+// is fetched, the phone must notice, or it would believe sent what the restored server never had.
+async function belongTo(inside: PhoneDb, logbook_id: string, log_id: string): Promise<void> {
+  const cursor = await readCursor(inside, logbook_id);
+  if (cursor.log_id === null) await writeCursor(inside, logbook_id, { ...cursor, log_id });
 }
 
 // nearly always: the entry is the record's only head, so nothing has to be folded again

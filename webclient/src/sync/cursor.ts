@@ -18,10 +18,11 @@ export async function writeCursor(db: PhoneDb, logbook_id: string, cursor: Curso
   await setMeta(db, keyOf(logbook_id), cursor);
 }
 
-/** Whether the phone holds exactly the entries numbered 1 to its cursor: their count must equal it. */
+/** Whether the phone holds exactly the entries numbered 1 to its cursor and no other number: the count of all
+ * that are numbered must equal it. Only after everything was fetched. */
 export async function countsAgree(db: PhoneDb, logbook_id: string): Promise<boolean> {
   const { number } = await readCursor(db, logbook_id);
-  return (await db.entries.countOf("number", IDBKeyRange.bound([logbook_id], [logbook_id, number]))) === number;
+  return (await db.entries.countOf("number", IDBKeyRange.bound([logbook_id], [logbook_id, Infinity]))) === number;
 }
 
 /** Keeps everything, takes all numbers away and starts from zero: the next push and pull bring them back. */

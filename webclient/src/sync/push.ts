@@ -35,7 +35,7 @@ export async function pushAll(context: SyncContext): Promise<void> {
 
 async function pushBatch(context: SyncContext, batch: EntryRow[], more: boolean, search: { failures: number }): Promise<void> {
   const reply = await post(context, batch, more);
-  if (reply.kind === "ok") return applyAnswers(context, batch, answersOf(reply.data));
+  if (reply.kind === "ok") return applyAnswers(context, batch, answersOf(reply.data), reply.data.log_id);
   if (reply.kind === "offline") throw stopFor(reply);
   if (reply.error.code === "log_changed") throw new LogChanged(String(reply.error.details[0]?.log_id ?? "") || null);
   if (!isAboutContent(reply)) throw stopFor(reply);
