@@ -24,13 +24,13 @@ import {{ neededOf }} from "{SOURCE}/needed.ts";
 import {{ fenceCautions }} from "{SOURCE}/cautions.ts";
 const {{ fences, books, profiles }} = JSON.parse(readFileSync(0, "utf8"));
 const id = (found) => found?.level.id ?? null;
-const level = ({{ level, verdict, binding, checks, asks_later }}) => ({{
-  level_id: level.id, verdict, binding, checks, asks_later: Object.fromEntries(asks_later.map((each) => [each.ask, id(each)])),
+const level = ({{ level, asks_later, ...found }}) => ({{
+  ...found, level_id: level.id, asks_later: Object.fromEntries(asks_later.map((each) => [each.ask, id(each)])),
 }});
-const fits = fences.map((fence) => books.map((book) => {{
-  const found = fit(fence, book);
-  return {{ ...found, levels: found.levels.map(level), lowest_admitting: id(found.lowest_admitting), lowest_possible: id(found.lowest_possible) }};
-}}));
+const asServed = ({{ levels, lowest_admitting, lowest_possible, ...found }}) => ({{
+  ...found, levels: levels.map(level), lowest_admitting: id(lowest_admitting), lowest_possible: id(lowest_possible),
+}});
+const fits = fences.map((fence) => books.map((book) => asServed(fit(fence, book))));
 const needed = Object.fromEntries(profiles.map((profile) => [profile, neededOf(profile)]));
 console.log(JSON.stringify({{ fits, needed, cautions: fences.map(fenceCautions) }}));
 """

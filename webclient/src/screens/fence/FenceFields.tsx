@@ -20,8 +20,8 @@ export function FenceFields({ form, problems, onChange }: Props) {
     <>
       <TextBox label={t("fence.label")} hint={t("fence.label_hint")} value={form.label} most={60} autoComplete="off" trouble={nameless ? t("fence.label_missing") : null} onInput={(label) => onChange({ ...form, label })} />
       {form.elements.length ? <Elements form={form} problems={problems} onChange={onChange} /> : <PartFields part={form} path="" problems={problems} onChange={onChange} />}
-      {form.elements.length < LETTERS.length && <p><Button onClick={() => onChange(addElement(form))}>{form.elements.length ? t("fence.add_element", { letter: LETTERS[form.elements.length]! }) : t("fence.make_combination")}</Button></p>}
       <FormFit form={form} />
+      {form.elements.length < LETTERS.length && <p><Button onClick={() => onChange(addElement(form))}>{form.elements.length ? t("fence.add_element", { letter: LETTERS[form.elements.length]! }) : t("fence.make_combination")}</Button></p>}
       <label class="tick">
         <input type="checkbox" checked={form.favourite} onChange={() => onChange({ ...form, favourite: !form.favourite })} />
         <span>{t("fence.favourite")}</span>

@@ -27,6 +27,7 @@ export function FitLine({ fence, horse }: Props) {
       {ids.length === 0 && <p class="quiet">{t("fit.no_rulebook")}</p>}
       {books.length < ids.length && <p class="quiet">{t("level.none")}</p>}
       {books.map((book) => <OneFit found={fit(fence, withCorrections(book, bodies))} title={ids.length > 1 ? book.title : null} key={book.id} />)}
+      {books.length > 0 && <p class="quiet">{t("fit.check")}</p>}
       <Cautions fence={fence} />
     </section>
   );
@@ -39,7 +40,7 @@ export function FormFit({ form }: { form: FenceForm }) {
 }
 
 function OneFit({ found, title }: { found: Fit; title: string | null }) {
-  const shown = found.lowest_possible;
+  const { lowest_possible: shown, lowest_admitting: certain } = found;
   const why = whyNotLower(found);
   const later = shown && laterWords(shown);
   return (
@@ -48,12 +49,12 @@ function OneFit({ found, title }: { found: Fit; title: string | null }) {
       <p role="status"><strong>{headline(found)}</strong></p>
       {shown && <ul class="points">{shown.checks.map((check) => <li key={check.part + check.limit}>{checkWords(check)}<Sure check={check} /></li>)}</ul>}
       {why && <p>{why.words}<Sure check={why.check} /></p>}
+      {shown && certain && certain !== shown && <p>{t("fit.certain", { level: certain.level.name })}</p>}
       {later && <p>{later}</p>}
-      <details class="more">
-        <summary class="more__summary">{t("fit.every_level")}</summary>
+      <details>
+        <summary class="more">{t("fit.every_level")}</summary>
         <dl class="facts">{found.levels.map((each) => <><dt>{each.level.name}</dt><dd>{levelWords(each)}</dd></>)}</dl>
       </details>
-      <p class="quiet">{t("fit.check")}</p>
     </>
   );
 }

@@ -23,9 +23,11 @@ export function whyNotLower({ levels }: Fit): { words: string; check: Check } | 
 export function checkWords(check: Check): string {
   const { measured_cm, limit_cm, margin_cm, verdict } = check;
   const what = whatOf(check);
-  if (verdict === "not_measured" || verdict === "not_stated") return t(`fit.${verdict}`, { what });
-  const key = margin_cm! > 0 ? "fit.under" : margin_cm === 0 ? "fit.at" : "fit.over";
-  return t(key, { what, size: showHeight(measured_cm!), gap: showGap(Math.abs(margin_cm!)), limit: showHeight(limit_cm!) });
+  if (verdict === "not_stated") return t("fit.not_stated", { what });
+  const limit = showHeight(limit_cm!);
+  if (margin_cm === null) return t("fit.not_measured", { what, limit });
+  const key = margin_cm > 0 ? "fit.under" : margin_cm === 0 ? "fit.at" : "fit.over";
+  return t(key, { what, size: showHeight(measured_cm!), gap: showGap(Math.abs(margin_cm)), limit });
 }
 
 /** Steps and ditches have a limit beside that of their dimension. */

@@ -40,7 +40,7 @@ export function CorrectForm({ row, book, level, done }: Props) {
     setTried(true);
     if (!trouble) void keep(number);
   };
-  const label = row.unit === "cm" ? t("level.correct_height") : t("level.correct_to", { unit: row.unit });
+  const label = row.unit === "cm" ? t("level.correct_height") : row.unit === "count" ? t("level.correct_count") : t("level.correct_to", { unit: row.unit });
   return (
     <form class="form card" onSubmit={submit}>
       <TextBox label={label} value={value} onInput={setValue} trouble={tried ? trouble : null} />

@@ -97,8 +97,8 @@ function Values({ book, level, wanted }: { book: Rulebook; level: Level; wanted:
         <Section title={t(`phase.${phase}`)} key={phase}>{list(stated.filter((row) => row.phase === phase))}</Section>
       ))}
       {others.length > 0 && (
-        <details class="more" open={wanted !== ""}>
-          <summary class="more__summary">{t("level.others", { n: others.length })}</summary>
+        <details open={wanted !== ""}>
+          <summary class="more">{t("level.others", { n: others.length })}</summary>
           {list(others)}
         </details>
       )}

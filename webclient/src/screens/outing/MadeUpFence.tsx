@@ -55,11 +55,11 @@ function Form({ view }: { view: OutingView }) {
       <ProfileChoice label={t("fence.profile")} value={profile} activity={view.outing.body.activity} onChoose={setProfile} />
       {profile && <>
         <LengthBox dimension={mainDimension(profile)} value={height} problem={trouble ? { path: "height", code: height.bad ? "not_a_number" : "out_of_range" } : undefined} onChange={setHeight} />
+        <FitLine horse={view.horse} fence={madeUpBody({ profile, asks: asks ?? byNature(profile), asks_ticked: true, label, height, field_id: null, order: null }, String, [])} />
         <ManyChoices
           label={t("fence.asks")} values={asks ?? byNature(profile)} onChange={setAsks}
           choices={ASKS.filter((ask) => ask !== "combination").map((value) => ({ value, words: t(`ask.${value}`) }))}
         />
-        <FitLine horse={view.horse} fence={madeUpBody({ profile, asks: asks ?? byNature(profile), asks_ticked: true, label, height, field_id: null, order: null }, String, [])} />
       </>}
       <TextBox label={t("outing.made_up_label")} value={label} onInput={setLabel} most={60} autoComplete="off" hint={profile ? t("outing.made_up_label_hint", { word: t(`profile.${profile}`) }) : undefined} />
       {view.outing.body.field_id && (

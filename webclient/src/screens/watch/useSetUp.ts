@@ -6,6 +6,7 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import type { Track } from "../../entries/bodies.ts";
 import { civilDate } from "../../entries/entry.ts";
 import { uuid7 } from "../../entries/uuid7.ts";
+import { newestLast } from "../../levels/correction.ts";
 import { courseSpeeds, type Level, type Rulebook, withCorrections } from "../../pace/levels.ts";
 import type { Plan } from "../../pace/run.ts";
 import { inOrderMade } from "../../recording/made.ts";
@@ -45,7 +46,7 @@ function useOutings(asked: string | null): SavedRecord<"outing">[] | undefined {
 export function useHorseRulebook(rulebook_id: string | null | undefined): Rulebook | undefined {
   const kept = useRulebook(rulebook_id ?? "") as Rulebook | undefined;
   const corrections = useRecords("rulebook_value");
-  return useMemo(() => kept && withCorrections(kept, (corrections ?? []).map((one) => one.body)), [kept, corrections]);
+  return useMemo(() => kept && withCorrections(kept, newestLast(corrections ?? [])), [kept, corrections]);
 }
 
 function useChoice(asked: Partial<Choice>): [Choice, (more: Partial<Choice>) => void] {
