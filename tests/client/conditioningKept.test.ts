@@ -164,11 +164,12 @@ describe("an interval set", () => {
     assert.deepEqual([await works(), await heldSet(here()), page.runner.run.value], [[], null, null]);
   });
 
-  it("thrown away is gone, and comes back whole on undo", async () => {
+  it("let go is gone, and comes back whole on undo", async () => {
     const page = new Page(new FakePhone());
     await page.runner.start(PLAN, 0);
     page.ride(MIN);
-    const run = await page.runner.throwAway();
+    const run = page.runner.run.value;
+    await page.runner.letGo();
     assert.deepEqual([await heldSet(here()), page.runner.elapsed()], [null, null]);
     page.phone.awake(5000);
     await page.runner.bringBack(run!);

@@ -31,6 +31,8 @@ export interface Meeting {
   at_ms: number;
   /** A stop (refusal, run-out, circle) or a fall. */
   trouble: boolean;
+  /** There was trouble at this fence earlier in the outing: how it is met now is an answer to that. */
+  retry: boolean;
   profile: Profile | null;
   asks: readonly Ask[] | null;
   standing: Standing | null;
@@ -49,8 +51,10 @@ export function meetings({ outings, attempts, fences }: History): Meeting[] {
   return outings.flatMap((outing) => {
     const ridden = inOrderMade(byOuting.get(outing.record_id) ?? []);
     const standings = outing.body.from_memory ? null : standingsOf(ridden.map(({ body }) => body));
+    const retries = retriesOf(ridden.map(({ body }) => body));
     return ridden.map((attempt, n) => ({
       attempt_id: attempt.record_id, met_there: metThere(attempt.body), outing, attempt: attempt.body, at_ms: madeAt(attempt), trouble: isTrouble(attempt.body),
+      retry: retries[n]!,
       standing: standings?.[n] ?? null, ...kindOf(attempt.body, fences.get(attempt.body.fence_id)),
     }));
   });
@@ -58,6 +62,15 @@ export function meetings({ outings, attempts, fences }: History): Meeting[] {
 
 function metThere({ outing_id, fence_id, element }: Attempt): string {
   return `${outing_id} ${fence_id} ${element ?? ""}`;
+}
+
+function retriesOf(ridden: readonly Attempt[]): boolean[] {
+  const troubled = new Set<string>();
+  return ridden.map((attempt) => {
+    const retry = troubled.has(attempt.fence_id);
+    if (isTrouble(attempt)) troubled.add(attempt.fence_id);
+    return retry;
+  });
 }
 
 /** Profile and asks of what was met: of the element where one is named, which is then also a combination. */

@@ -29,9 +29,12 @@ export function percent({ met, troubles }: Counts): number {
   return met === 0 ? 0 : Math.round((100 * troubles) / met);
 }
 
+const RARE = 10_000;
+
 /** Once in how many records chance alone would do as much, in a round number. */
-export function onceIn(p: number): number {
+export function chancePhrase(p: number): Phrase {
   const n = 1 / p;
+  if (n >= RARE) return { key: "pattern.chance_rare", values: {} };
   const step = 10 ** Math.max(0, Math.floor(Math.log10(n)) - 1);
-  return Math.floor(n / step) * step;
+  return { key: "pattern.chance", values: { n: Math.floor(n / step) * step } };
 }

@@ -20,7 +20,7 @@ export const RULE = {
   least_said: 0.5,
   /** Chance of speaking where there is no pattern, over everything looked at together, and how it is shared
    * out: the larger parts go to what a governing body advises to look at, rein and kind of fence. */
-  alpha: 0.06,
+  alpha: 0.05,
   share: { rein: 0.3, kind: 0.3, fence: 0.1, manner: 0.15, place: 0.15 } satisfies Record<Family, number>,
 };
 

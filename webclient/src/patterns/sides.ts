@@ -36,7 +36,8 @@ export function knownOf(aspect: Aspect, all: readonly Meeting[]): Known[] {
 }
 
 /** The units of one side, out of `met` meetings of which some are `known`. A fence counts once a day on each
- * side, as it was first met there: a second try at it is no new evidence. */
+ * side, as it was first met there, and no more once there was trouble at it: a second try is no new evidence,
+ * and whoever tries again from trot or on the other rein would make those look good. */
 export function sideOf(aspect: Aspect, side: string, known: readonly Known[], met: number): Side {
   const units = aspect.of_outing ? wholeDays(side, known) : firstMeetings(side, known);
   return { aspect, side, units, said: known.length, unsaid: met - known.length };
@@ -47,7 +48,7 @@ function firstMeetings(side: string, known: readonly Known[]): Unit[] {
   return known.flatMap(({ meeting, sides }) => {
     const on_side = sides.includes(side);
     const here = on_side ? seen.on : seen.off;
-    if (here.has(meeting.met_there)) return [];
+    if (meeting.retry || here.has(meeting.met_there)) return [];
     here.add(meeting.met_there);
     return [{ day: meeting.attempt.outing_id, on_side, trouble: meeting.trouble, behind: [meeting] }];
   });

@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 import { useLocation } from "wouter-preact";
 
 import { minutesSeconds } from "../../conditioning/phrases.ts";
@@ -19,12 +19,13 @@ import { useCue } from "./useCue.ts";
 
 const CUE_SHOWN_MS = 6000;
 const LONGER_MS = 60_000;
+const SAID_SHOWN_MS = 8000;
 
 /** A set in progress: what now, how long still, what next; the taps for going early or walking longer. */
 export function RunningSet({ run }: { run: SetRun }) {
   useBusy();
   const [, navigate] = useLocation();
-  useWatchKeys((key, timeStamp) => key === "start_stop" && void goOn(timeStamp));
+  useWatchKeys((key, timeStamp) => key === "start_stop" && void goOn(timeStamp, navigate));
   const elapsed = setRunner.elapsed();
   const place = elapsed && placeAt(run.segments, elapsed.elapsed_ms);
   if (!elapsed || !place) return <Screen title={t("conditioning.title")} recording>{null}</Screen>;
@@ -43,12 +44,14 @@ export function RunningSet({ run }: { run: SetRun }) {
         </div>
         <div class="watch__controls set-controls">
           {walking && <WatchButton tone="split" detail={t("conditioning.longer_hint")} onPress={(at) => void longer(at)}>{t("conditioning.longer")}</WatchButton>}
-          <WatchButton tone="stop" onPress={(at) => void goOn(at)}>{t(onWords(run, place))}</WatchButton>
+          <WatchButton tone="stop" onPress={(at) => void goOn(at, navigate)}>{t(onWords(run, place))}</WatchButton>
         </div>
       </div>
     </Screen>
   );
 }
+
+type Navigate = (to: string, how: { replace: boolean }) => void;
 
 const isLast = (run: SetRun, { n }: Place): boolean => n === run.segments.length - 1;
 
@@ -69,9 +72,15 @@ function nextWords({ segments }: SetRun, { n }: Place): string {
   return next.kind === "canter" ? t("conditioning.then_canter", { n: canterNumber(segments, n + 1), length }) : t("conditioning.then_walk", { length });
 }
 
-async function goOn(timeStamp: number): Promise<void> {
+// The tap that ends the last canter opens the set's own screen: its undo leads back.
+async function goOn(timeStamp: number, navigate: Navigate): Promise<void> {
   const before = await setRunner.on(timeStamp);
-  if (before) toast(t("conditioning.on_done"), () => setRunner.undo(before));
+  if (before) toast(t("conditioning.on_done"), () => takeBackTap(before, navigate));
+}
+
+async function takeBackTap(before: SetRun, navigate: Navigate): Promise<void> {
+  await (setRunner.run.value === null ? setRunner.bringBack(before) : setRunner.undo(before));
+  navigate("/conditioning", { replace: true });
 }
 
 async function longer(timeStamp: number): Promise<void> {
@@ -79,13 +88,9 @@ async function longer(timeStamp: number): Promise<void> {
   if (before) toast(t("conditioning.longer_done"), () => setRunner.undo(before));
 }
 
-async function end(timeStamp: number, navigate: (to: string) => void): Promise<void> {
+async function end(timeStamp: number, navigate: Navigate): Promise<void> {
   const before = await setRunner.end(timeStamp);
-  if (!before) return;
-  toast(t("conditioning.ended"), async () => {
-    await (setRunner.run.value === null ? setRunner.bringBack(before) : setRunner.undo(before));
-    navigate("/conditioning");
-  });
+  if (before) toast(t("conditioning.ended"), () => takeBackTap(before, navigate));
 }
 
 function CueLine({ next }: { next: string }) {
@@ -111,6 +116,11 @@ function Signs({ clock }: { clock: "agree" | "slept" | "wall_changed" | "restore
 /** Says where the set is, once, to whoever asks: the running time itself stays silent. */
 function SayWhere({ run }: { run: SetRun }) {
   const [said, setSaid] = useState("");
+  useEffect(() => {
+    if (said === "") return;
+    const timer = setTimeout(() => setSaid(""), SAID_SHOWN_MS);
+    return () => clearTimeout(timer);
+  }, [said]);
   const tell = (): void => {
     const elapsed_ms = setRunner.elapsed()?.elapsed_ms ?? 0;
     const place = placeAt(run.segments, elapsed_ms);
@@ -119,7 +129,8 @@ function SayWhere({ run }: { run: SetRun }) {
   return (
     <p class="watch__say">
       <Button onClick={tell}>{t("conditioning.say")}</Button>
-      <span aria-live="polite">{said || t("conditioning.done_of", { done: minutesSeconds(setRunner.elapsed()?.elapsed_ms ?? 0, Math.floor), total: minutesSeconds(totalMs(run.segments)) })}</span>
+      {said === "" && <span>{t("conditioning.done_of", { done: minutesSeconds(setRunner.elapsed()?.elapsed_ms ?? 0, Math.floor), total: minutesSeconds(totalMs(run.segments)) })}</span>}
+      <span aria-live="polite">{said}</span>
     </p>
   );
 }

@@ -60,10 +60,10 @@ function Live({ run }: { run: SetRun }) {
   const next = nextCheck(run.segments, elapsed_ms);
   const cue = useCue(CHECK_SHOWN_MS);
   return (
-    <section class="live">
+    <section class="set-live">
       <CountDown run={run} />
       <p class="quiet">{t("conditioning.since")}</p>
-      <p class="live__next">{next ? t("conditioning.next_due", { minute: next.minute, time: minutesSeconds(next.in_ms) }) : t("conditioning.none_due")}</p>
+      <p class="set-live__next">{next ? t("conditioning.next_due", { minute: next.minute, time: minutesSeconds(next.in_ms) }) : t("conditioning.none_due")}</p>
       {cue?.kind === "check" && <p class="watch__cue" role="status">{t("conditioning.cue_check")}</p>}
       <p><Button onClick={() => void setRunner.letGo()}>{t("conditioning.rates_done")}</Button></p>
     </section>

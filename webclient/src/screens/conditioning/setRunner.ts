@@ -76,13 +76,7 @@ export class SetRunner {
     if (run.saved_changes !== null) await takeBack(run.id);
   }
 
-  /** Ends the set unsaved and hands it back, for the undo. */
-  async throwAway(): Promise<SetRun | null> {
-    const run = this.run.value;
-    await this.letGo();
-    return run;
-  }
-
+  /** A set that was let go, on the clock it had. */
   async bringBack(run: SetRun): Promise<void> {
     if (this.run.value !== null) return;
     this.#goOn(seenSet(run, this.#device.now()));

@@ -2,7 +2,7 @@ import { Link } from "wouter-preact";
 
 import type { Meeting } from "../../patterns/meetings.ts";
 import type { Pattern } from "../../patterns/find.ts";
-import { onceIn, percent, seenPhrase, wherePhrase } from "../../patterns/phrases.ts";
+import { chancePhrase, percent, seenPhrase, wherePhrase } from "../../patterns/phrases.ts";
 import { HEIGHT, picture, WIDTH } from "../../patterns/picture.ts";
 import { showDay } from "../../words/dates.ts";
 import { say, t } from "../../words/index.ts";
@@ -59,13 +59,13 @@ function Bars({ pattern: { on, off }, name }: { pattern: Pattern; name: string }
   });
   const rows = [{ bar: drawn.on, counts: on, head: name, tone: "on" }, { bar: drawn.off, counts: off, head: t("pattern.off"), tone: "off" }];
   return (
-    <figure class="bars">
-      <svg class="bars__drawing" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={told}>
+    <figure class="two-bars">
+      <svg class="two-bars__drawing" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={told}>
         {rows.map(({ bar, counts, head, tone }) => (
           <g key={tone}>
-            <text class="bars__head" x={bar.x} y={bar.y - 5}>{head}</text>
-            <rect class={`bars__bar bars__bar--${tone}`} x={bar.x} y={bar.y} width={Math.max(1, bar.width)} height={bar.height} />
-            <text class="bars__count" x={bar.text_x} y={bar.text_y}>{t("pattern.row_fences", { ...counts })}</text>
+            <text class="two-bars__head" x={bar.x} y={bar.y - 5}>{head}</text>
+            <rect class={`two-bars__bar two-bars__bar--${tone}`} x={bar.x} y={bar.y} width={Math.max(1, bar.width)} height={bar.height} />
+            <text class="two-bars__count" x={bar.text_x} y={bar.text_y}>{t("pattern.row_fences", { ...counts })}</text>
           </g>
         ))}
       </svg>
@@ -96,7 +96,7 @@ function ProvesNot({ pattern, fences }: { pattern: Pattern; fences: HorseHistory
         {pattern.shared.map((other) => <li key={other.aspect + other.side}>{t("pattern.shared", { n: other.troubles, other: headOf(other, fences) })}</li>)}
         <li>{t(`pattern.not_${pattern.aspect}`)}</li>
         {pattern.unsaid > 0 && <li>{t("pattern.unsaid", { n: pattern.unsaid })}</li>}
-        <li>{t("pattern.chance", { n: onceIn(pattern.chance.p) })}</li>
+        <li>{say(chancePhrase(pattern.chance.p))}</li>
         <li>{t("pattern.not_cause")}</li>
       </ul>
     </div>
