@@ -137,6 +137,32 @@ def test_a_corrected_entry_gate_reaches_the_board(phone):
     comes_to(phone, "novice", "shown")
 
 
+def test_a_correction_that_changes_nothing_is_said_and_can_be_taken_back(phone):
+    """As another program, or a rulebook since replaced, may leave one: the phone's own form refuses it."""
+    asked = """async (body) => {
+      const { logbooks } = await (await fetch("/api/session")).json();
+      const now = new Date().toISOString();
+      const entry = {
+        id: crypto.randomUUID(), record_id: crypto.randomUUID(), supersedes: [], kind: "rulebook_value",
+        kind_version: 1, body, recorded_at: now, utc_offset_min: 0, local_date: now.slice(0, 10), clock: null,
+      };
+      const device = crypto.randomUUID();
+      const push = { protocol: 1, app: "0.1.0", device, sent_at: now, log_id: null, entries: [entry] };
+      const headers = { "X-Fieldtally": "1", "Content-Type": "application/json" };
+      const told = { method: "POST", headers, body: JSON.stringify(push) };
+      return (await (await fetch(`/api/logbooks/${logbooks[0].id}/entries`, told)).json()).answers[0].result;
+    }"""
+    where = {"rulebook_id": "us-2025", "level_id": "novice", "phase": "cross_country", "quantity": "fixed_height_cm"}
+    assert phone.page.evaluate(asked, where | {"value": 0.9, "edition": "2027", "article": "EV140"}) == "accepted"
+    phone.go("/levels")
+    phone.sees("A correction that changes nothing")
+    phone.sees("Fixed height, novice: 0.9. That cannot be meant in its unit.")
+    expect(fit_of(phone, "Log", Height="88")).to_contain_text("Novice is the lowest level that admits it")
+    phone.go("/levels")
+    phone.tap("Take the correction back")
+    expect(phone.page.get_by_text("A correction that changes nothing")).to_have_count(0)
+
+
 def test_rulebooks_in_force_come_before_the_older_editions(phone):
     phone.go("/horse/new")
     box = phone.page.get_by_label("Rulebook")

@@ -121,6 +121,11 @@ def test_the_words_name_what_decides():
     )
 
 
+def test_a_hair_over_is_never_nothing_over():
+    assert "is 0.1 cm over the limit" in fit_words.why(fit({"profile": "wall", "height_cm": 80.01}, LADDER))
+    assert "is exactly at the limit" in fit_words.why(fit({"profile": "wall", "height_cm": 80}, LADDER))
+
+
 @pytest.mark.parametrize("fence, begins", [
     ({"profile": "wall"}, "Not decided: nothing that was measured"),
     ({"profile": "wall", "height_cm": 300}, "Too big for every level"),

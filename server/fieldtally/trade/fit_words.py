@@ -34,7 +34,7 @@ def named(check: Check) -> str:
 def room(check: Check) -> str:
     """`height 88.9 cm (2'11") is 8.9 cm over the limit of 80 cm (2'7")`."""
     over = check.margin_cm < 0
-    gap = show_cm(abs(check.margin_cm))
+    gap = show_cm(max(abs(check.margin_cm), 0.1))  # a hair over is over, never "0 cm over"
     where = f"{gap} over" if over else f"{gap} under" if check.margin_cm else "exactly at"
     return f"{named(check)} {both_units(check.measured_cm)} is {where} the limit of {both_units(check.limit_cm)}"
 

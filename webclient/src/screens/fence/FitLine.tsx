@@ -45,7 +45,7 @@ function OneFit({ found, title }: { found: Fit; title: string | null }) {
   const later = shown && laterWords(shown);
   return (
     <>
-      {title && <h3>{title}</h3>}
+      {title && <h2>{title}</h2>}
       <p role="status"><strong>{headline(found)}</strong></p>
       {shown && <ul class="points">{shown.checks.map((check) => <li key={check.part + check.limit}>{checkWords(check)}<Sure check={check} /></li>)}</ul>}
       {why && <p>{why.words}<Sure check={why.check} /></p>}
