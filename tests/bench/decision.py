@@ -19,7 +19,7 @@ sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / 
 
 import numpy as np  # noqa: E402
 
-from bench.naive import CAREFUL, PERFECT, RULES, first_complete, perfect_judge  # noqa: E402
+from bench.naive import CAREFUL, PERFECT, RULES, best_forecast, first_complete, perfect_judge  # noqa: E402
 from bench.our_rule import DEFAULTS, Judge  # noqa: E402
 from bench.pairs import BELOW, OUTINGS, QUESTIONS, WORLDS, Season, season  # noqa: E402
 from fieldtally.readiness.stops import stopped_efforts  # noqa: E402
@@ -39,6 +39,7 @@ class Run:
     shown_below: int
     forecast: float
     perfect_forecast: float
+    best_forecast: float
     was_clear: bool
 
 
@@ -65,13 +66,13 @@ def our_first_complete(judge: Judge) -> int | None:
     return next((outing + 1 for outing in range(OUTINGS) if all(judge.shown(outing))), None)
 
 
-def course(one: Season, judge: Judge, seed: int) -> tuple[float, float, bool]:
+def course(one: Season, judge: Judge, seed: int) -> tuple[float, float, float, bool]:
     """A course that asks every question once, each fence met for the first time: our chance of clear, the true
-    chance, and what happened."""
+    chance, the best that can be said from the logbook, and what happened."""
     ours = stopped_efforts([(1, each.alpha, each.beta) for each in judge.posterior(OUTINGS - 1)])[0]
     truth = one.truth[-1]
     random = np.random.default_rng((99, seed))
-    return float(ours), float(truth.prod()), bool((random.random(QUESTIONS) < truth).all())
+    return float(ours), float(truth.prod()), best_forecast(one), bool((random.random(QUESTIONS) < truth).all())
 
 
 def false_complete(runs: list[Run], rule: str) -> float:
@@ -134,6 +135,7 @@ def report(runs: list[Run]) -> dict:
         "brier": brier(independent, "forecast"),
         "brier_perfect": brier(independent, "perfect_forecast"),
         "brier_noise": brier_noise(independent),
+        "brier_best_possible": brier(independent, "best_forecast"),
         "reliability": reliability(independent),
         "rules": {rule: each for rule, each in everywhere.items() if rule not in PERFECT},
         "share_of_each_naive": {
@@ -159,7 +161,10 @@ def in_words(found: dict) -> str:
     for world, rules in {"all": found["rules"], **found["worlds"]}.items():
         for rule, each in rules.items():
             lines.append(f"{world:22}{rule:40}{each['false_complete']:15.3f}{each['outings_to_complete']:9.2f}")
-    lines.append(f"Brier {found['brier']:.4f}, perfect {found['brier_perfect']:.4f} ± {found['brier_noise']:.4f}")
+    lines.append(
+        f"Brier {found['brier']:.4f}, perfect {found['brier_perfect']:.4f} ± {found['brier_noise']:.4f}, "
+        f"best possible from the logbook {found['brier_best_possible']:.4f}"
+    )
     lines += [
         f"  said {each['said']:.2f}  happened {each['happened']:.2f}  ({each['pairs']})"
         for each in found["reliability"]

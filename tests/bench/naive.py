@@ -1,5 +1,6 @@
 """The rules people use without a tool, and the judge nobody can be."""
 
+from collections.abc import Iterator
 from math import comb
 
 import numpy as np
@@ -42,15 +43,27 @@ PERFECT = {f"perfect judge at {share:.0%}": share for share in (0.80, 0.85, 0.90
 def perfect_judge(season: Season) -> dict[str, int | None]:
     """Knows how the independent world was made, to the last parameter, and says complete when the chance that
     no question is weak reaches a share. Nobody can do better; it bounds what any rule can reach."""
+    chances = [chance_of_no_weakness(counts) for counts in counted(season)]
+    return {name: first_at_least(chances, share) for name, share in PERFECT.items()}
+
+
+def best_forecast(season: Season) -> float:
+    """The chance of clear at every question once that the same judge would give at the season's end: what can be
+    known of it from the logbook at all."""
+    *_, counts = counted(season)
+    clear = weighted(likelihood(counts, STRONG, clear=1), likelihood(counts, WEAK, clear=1))
+    return clear / weighted(likelihood(counts, STRONG), likelihood(counts, WEAK))
+
+
+def counted(season: Season) -> Iterator[np.ndarray]:
+    """After each outing, of each question: first presentations clear and not, later ones clear and not."""
     counts = np.zeros((QUESTIONS, 4))
-    chances = []
     for outing in season.outcomes:
         for question, today in enumerate(outing):
             if today:
                 again = sum(today[1:])
                 counts[question] += (today[0], 1 - today[0], again, len(today) - 1 - again)
-        chances.append(chance_of_no_weakness(counts))
-    return {name: first_at_least(chances, share) for name, share in PERFECT.items()}
+        yield counts
 
 
 def first_at_least(chances: list[float], share: float) -> int | None:
@@ -58,16 +71,22 @@ def first_at_least(chances: list[float], share: float) -> int | None:
 
 
 def chance_of_no_weakness(counts: np.ndarray) -> float:
+    strong, weak = likelihood(counts, STRONG), likelihood(counts, WEAK)
+    return float(0.5 * strong.prod() / weighted(strong, weak))
+
+
+def weighted(strong: np.ndarray, weak: np.ndarray) -> float:
     """Half of the pairs have no weak question, the others one to four of 14 with equal chance."""
-    ratio = likelihood(counts, WEAK) / likelihood(counts, STRONG)
     subsets = np.zeros(5)
     subsets[0] = 1
-    for each in ratio:
+    for each in weak / strong:
         subsets[1:] += subsets[:-1] * each
-    return float(1 / (1 + sum(subsets[k] / comb(QUESTIONS, k) / 4 for k in range(1, 5))))
+    some_weak = sum(subsets[k] / comb(QUESTIONS, k) / 4 for k in range(1, 5))
+    return float(0.5 * strong.prod() * (1 + some_weak))
 
 
-def likelihood(counts: np.ndarray, grid: np.ndarray) -> np.ndarray:
+def likelihood(counts: np.ndarray, grid: np.ndarray, clear: int = 0) -> np.ndarray:
+    """Of each question's counts, averaged over the grid of chances; with `clear` further first presentations."""
     again = chance(logit(grid) + EASIER_AGAIN)
     logs = np.stack([np.log(grid), np.log(1 - grid), np.log(again), np.log(1 - again)])
-    return np.exp(counts @ logs).mean(axis=1)
+    return np.exp(counts @ logs + clear * np.log(grid)).mean(axis=1)
