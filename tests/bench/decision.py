@@ -175,7 +175,7 @@ def in_words(found: dict) -> str:
 def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--quick", action="store_true")
-    parser.add_argument("--pairs", type=int, default=3000)
+    parser.add_argument("--pairs", type=int, default=4800)
     parser.add_argument("--json", type=Path)
     parser.add_argument("--set", action="append", default=[])
     given = parser.parse_args()
