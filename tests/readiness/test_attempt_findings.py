@@ -74,10 +74,18 @@ def test_after_a_bad_day_only_later_days_rebuild(logbook):
     logbook.attempt(outing, fence, "clear", 3, presentation=ALONE)
     found = logbook.finding("ditch_alone")
     assert found["state"] == "shaky" and found["reasons"][0]["code"] == "bad_day"
-    assert found["needs"][0]["text"].startswith("To rebuild it: ")
-    assert found["needs"][0]["text"].endswith("in another outing.")
+    assert found["needs"][0]["text"] == "To rebuild it: two more clear, in another outing."
     school(logbook, fence, range(1, 8))
     assert logbook.finding("ditch_alone")["state"] == "shown"
+
+
+def test_what_is_still_missing_after_rebuilding_is_said_second(logbook):
+    fence = ditch(logbook)
+    school(logbook, fence, [20, 12])
+    school(logbook, fence, [10], "refusal", times=3)
+    rebuild, then = logbook.finding("ditch_alone")["needs"]
+    assert rebuild["text"] == "To rebuild it: two more clear, in another outing."
+    assert then["text"].startswith("Then ") and then["text"].endswith("before it counts as shown.")
 
 
 def test_a_fall_holds_whatever_else_was_clear(logbook):

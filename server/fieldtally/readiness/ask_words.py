@@ -79,19 +79,29 @@ def faded(tally: Tally) -> Reason:
                   f"{day_words(tally.last_day)}.")  # fmt: skip
 
 
-def still_needed(missing: Missing, rebuilding: bool, begun: bool) -> tuple[Reason, ...]:
+def still_needed(missing: Missing, begun: bool) -> tuple[Reason, ...]:
     """“Two more clear, in another outing, at another field.” Nothing where nothing is missing."""
-    if missing.nothing:
-        return ()
+    return () if missing.nothing else (Reason("more_clear", vars(missing), sentence(clear_words(missing, begun))),)
+
+
+def to_rebuild(setback: Setback, missing: Missing) -> tuple[Reason, ...]:
+    """What puts the setback right, and then what is still missing before it is shown."""
+    first_step = setback.missing
+    found = [Reason("rebuild", vars(first_step), f"To rebuild it: {clear_words(first_step, begun=True)}.")]
+    left = missing.clear - first_step.clear
+    if left > 0:
+        text = f"Then {clear_words(Missing(left, 0, missing.fields), begun=True)}, before it counts as shown."
+        found.append(Reason("more_clear", {"clear": left, "fields": missing.fields}, text))
+    return tuple(found)
+
+
+def clear_words(missing: Missing, begun: bool) -> str:
+    clear = "more clear" if begun else "clear"
     if missing.clear > MANY:
-        text = f"about {missing.clear} {'more clear' if begun else 'clear'}, spread over several outings"
-    else:
-        where = further if begun else first
-        text = f"{in_words(max(1, missing.clear))} {'more clear' if begun else 'clear'}"
-        text += where(missing.outings, "outing") + where(missing.fields, "field", "at")
-    code = "rebuild" if rebuilding else "more_clear"
-    text = f"To rebuild it: {text}" if rebuilding else text
-    return (Reason(code, vars(missing), sentence(text)),)
+        return f"about {missing.clear} {clear}, spread over several outings"
+    where = further if begun else first
+    of_places = where(missing.outings, "outing") + where(missing.fields, "field", "at")
+    return f"{in_words(max(1, missing.clear))} {clear}{of_places}"
 
 
 def first(count: int, thing: str, preposition: str = "in") -> str:

@@ -63,7 +63,10 @@ def unmeasured_fences(selection: Selection, attempts) -> list[str]:
 def needs(selection: Selection, verdict: Verdict, faded: Tally) -> tuple[Reason, ...]:
     if verdict.state == "shown":
         return ()
-    found = ask_words.still_needed(verdict.missing, verdict.setback is not None, begun=faded.clear > 0)
+    if verdict.setback:
+        found = ask_words.to_rebuild(verdict.setback, verdict.missing)
+    else:
+        found = ask_words.still_needed(verdict.missing, begun=faded.clear > 0)
     if len(selection.unmeasured):
         labels = unmeasured_fences(selection, faded.attempts)
         text = f"Measure {ask_words.listed(labels)}: {len(selection.unmeasured)} attempts wait for it."
