@@ -44,6 +44,7 @@ function HorseLadder({ horse, standings }: { horse: SavedRecord<"horse">; standi
           <Rows>{beyond.map(row)}</Rows>
         </details>
       )}
+      <Rows>{[<Row href={`/patterns/${horse.record_id}`} title={t("pattern.title")} key="patterns" />]}</Rows>
     </Section>
   );
 }

@@ -10,8 +10,8 @@ export function BeforeNext() {
   const [heart, setHeart] = useState<number | null>(null);
   const [breath, setBreath] = useState<number | null>(null);
   return (
-    <details class="before-next">
-      <summary>{t("conditioning.before_next")}</summary>
+    <details class="more before-next">
+      <summary class="more__summary">{t("conditioning.before_next")}</summary>
       <p class="quiet">{t("conditioning.before_next_hint")}</p>
       <RatePair heart={heart} breath={breath} onHeart={setHeart} onBreath={setBreath} />
       {(heart !== null || breath !== null) && <Answer heart={heart} breath={breath} />}

@@ -29,8 +29,8 @@ export function Judgement({ recoveries, normals, horse_id }: { recoveries: Recov
 
 function Gates({ answers }: { answers: Answer[] }) {
   return (
-    <details class="card">
-      <summary>{t("conditioning.gates")}</summary>
+    <details class="more">
+      <summary class="more__summary">{t("conditioning.gates")}</summary>
       <ul class="gates">{answers.map((answer) => <GateLine answer={answer} key={answer.gate.id} />)}</ul>
       <p class="quiet gates__after">{t("conditioning.from_inversion")}. {t("conditioning.weak")}</p>
     </details>

@@ -112,8 +112,8 @@ function SoundChoice() {
 
 function Sources() {
   return (
-    <details class="card">
-      <summary>{t("conditioning.sources")}</summary>
+    <details class="more">
+      <summary class="more__summary">{t("conditioning.sources")}</summary>
       <ul class="bullets">
         {STEP_SOURCES.map(({ what, grade }) => <li key={what}>{t(`conditioning.source_${what}`)} <span class="quiet">({t(`conditioning.grade_${grade}`)})</span></li>)}
       </ul>

@@ -90,7 +90,7 @@ async function longer(timeStamp: number): Promise<void> {
 
 async function end(timeStamp: number, navigate: Navigate): Promise<void> {
   const before = await setRunner.end(timeStamp);
-  if (before) toast(t("conditioning.ended"), () => takeBackTap(before, navigate));
+  if (before) toast(t(setRunner.run.value === null ? "conditioning.ended_nothing" : "conditioning.ended"), () => takeBackTap(before, navigate));
 }
 
 function CueLine({ next }: { next: string }) {

@@ -85,6 +85,7 @@ function Beside({ view, mayRecord }: { view: OutingView; mayRecord: boolean }) {
           <div class="recording__doors">
             <Link class="big-button big-button--main" href={`${base}/made-up`}>{t("outing.make_up")}</Link>
             <Link class="big-button" href={`/watch?outing=${view.outing.record_id}`}>{t("outing.stopwatch")}</Link>
+            {view.outing.body.activity === "fitness" && <Link class="big-button" href={`/conditioning?outing=${view.outing.record_id}`}>{t("conditioning.title")}</Link>}
           </div>
         </div>
       )}

@@ -24,8 +24,8 @@ export function PatternCard({ pattern, fences, falls }: Props) {
       <p class="pattern__seen">{say(seenPhrase(pattern, where, troubles))}</p>
       <Bars pattern={pattern} name={headOf(pattern, fences)} />
       {pattern.clear_since > 0 && <p>{t("pattern.clear_since", { n: pattern.clear_since })}</p>}
-      <details class="card">
-        <summary>{t("pattern.behind")}</summary>
+      <details class="more">
+        <summary class="more__summary">{t("pattern.behind")}</summary>
         <ul class="rows">{pattern.behind.map((meeting) => <Behind meeting={meeting} fences={fences} key={meeting.attempt_id} />)}</ul>
         {!pattern.of_outing && <p class="quiet">{t("pattern.again")}</p>}
       </details>

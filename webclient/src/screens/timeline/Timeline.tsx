@@ -10,6 +10,7 @@ import { useRecord, useRecords, useRole, useWhetherHere } from "../../store/book
 import { showDay } from "../../words/dates.ts";
 import { t } from "../../words/index.ts";
 import "../../style/board.css";
+import { SetsOf } from "../conditioning/SetsOf.tsx";
 import { Said } from "./Said.tsx";
 import { TimelineItem } from "./TimelineItem.tsx";
 
@@ -27,6 +28,7 @@ export function Timeline({ params }: { params: { id: string } }) {
       <Facts outing={outing.body} />
       <Said ids={[params.id]} about={params.id} what={t("timeline.whole")} />
       <AsItWent id={params.id} />
+      <SetsOf outing_id={params.id} horse={horse?.body} />
       {(role === "rider" || role === "scribe") && (
         <p><Link class="button" href={`/outing/${params.id}`}>{t("timeline.record")}</Link></p>
       )}
@@ -61,12 +63,13 @@ function Facts({ outing }: { outing: Outing }) {
 function AsItWent({ id }: { id: string }) {
   const attempts = useRecords("attempt", { outing_id: id });
   const canters = useRecords("timed_canter", { outing_id: id });
-  if (!attempts || !canters) return null;
+  const sets = useRecords("interval_set", { outing_id: id });
+  if (!attempts || !canters || !sets) return null;
   const items = outingTimeline(attempts, canters);
   const clear = attempts.filter((attempt) => attempt.body.outcome === "clear").length;
   return (
     <Section title={t("timeline.as_it_went")}>
-      {items.length === 0 && <p class="empty">{t("timeline.nothing")}</p>}
+      {items.length + sets.length === 0 && <p class="empty">{t("timeline.nothing")}</p>}
       {attempts.length > 0 && <p class="quiet">{t("timeline.tally", { clear, other: attempts.length - clear })}</p>}
       <ol class="timeline">{items.map((item) => <TimelineItem item={item} key={item.at_ms + item.what} />)}</ol>
     </Section>
