@@ -1,5 +1,7 @@
 """Weighs the rulebook's own entry rules. A rule that is not met stands above every count."""
 
+from dataclasses import replace
+
 from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding, Reason
 from fieldtally.readiness.listed_records import records_behind
@@ -8,7 +10,7 @@ from fieldtally.trade.eligibility import Eligibility, eligibility, overall
 from fieldtally.trade.entry_gates import Gate
 
 CHECK = Reason("check_rulebook", {}, "Check the rulebook in force: what is written here may be out of date.")
-STATE = {"met": "shown", "not_stated": "shown", "not_known": "building", "not_met": "on_hold"}
+STATE = {"met": "shown", "not_stated": "untried", "not_known": "building", "not_met": "on_hold"}
 # what a logbook has no place for: the rider knows these herself
 KNOWS_HERSELF = ("rider_age_min_years", "horse_points_min", "horse_points_max")
 GATES = {
@@ -30,8 +32,10 @@ def weigh_eligibility(requirement: Requirement, weighing: Weighing) -> Finding:
         book.horse["birth_year"],
         horse_id=book.horse_id,
     )
+    # what nobody has read cannot be shown, and cannot be asked for either
+    asked = replace(requirement, required=False) if found.state == "not_stated" else requirement
     return Finding(
-        requirement,
+        asked,
         STATE[state_of(found)],
         (*reasons(found), CHECK),
         tuple(needs(found)),
@@ -54,7 +58,7 @@ def state_of(found: Eligibility) -> str:
 
 def reasons(found: Eligibility) -> list[Reason]:
     if found.state == "not_stated":
-        return [Reason("not_stated", {}, "No entry rule for this level is known here.")]
+        return [Reason("not_stated", {}, "No entry rule for this level is known here: nothing was weighed.")]
     of_gates = [Reason(f"gate_{each.state}", {"rule": each.rule}, gate_words(each)) for each in found.gates]
     of_rules = [
         Reason(f"rule_{each.state}", {"have": each.have, "need": each.need, "source": each.source}, each.text)
