@@ -11,6 +11,7 @@ from fieldtally.readiness.estimate import Estimate, estimate
 from fieldtally.readiness.judge import judge
 from fieldtally.readiness.pool import pool
 from fieldtally.readiness.tally import Tally, tally
+from fieldtally.readiness.weight import recency
 
 # the numbers of a plain question of the shipped bar
 DEFAULTS = next(each.numbers for each in shipped_bars().common if each.id == "water_in")
@@ -24,8 +25,14 @@ def columns(season: Season, question: int) -> SimpleNamespace:
         for each in outing[question]
     ]
     outing, result = np.array(rows, dtype=np.int64).reshape(len(rows), 2).T
+    day = 1 + outing * DAYS_BETWEEN
     return SimpleNamespace(
-        outing=outing, day=1 + outing * DAYS_BETWEEN, place=np.zeros_like(outing), group=outing, result=result
+        outing=outing,
+        day=day,
+        place=np.zeros_like(outing),
+        group=outing,
+        result=result,
+        fades=lambda today, half_life_days: recency(today - day, half_life_days),
     )
 
 

@@ -95,8 +95,8 @@ def once(season: Season) -> tuple[float, float]:
 
 
 def yardstick() -> float:
-    """ms of processor time for a million additions in Python here: about 25 on an idle desktop of 2020. Where
-    it is much more, other programs slow everything down by as much."""
+    """ms of processor time for a million additions in Python: to compare runs on different machines. It does not
+    show when other programs keep the memory busy, which slows the index most."""
     start = time.process_time()
     total = 0
     for number in range(1_000_000):

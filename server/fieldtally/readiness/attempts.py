@@ -11,6 +11,7 @@ import numpy as np
 from fieldtally.book import words
 from fieldtally.readiness.fence_asks import ASK_BIT
 from fieldtally.readiness.shapes import SIDES, Manners, PartList, Parts, freeze_manners
+from fieldtally.readiness.weight import recency
 
 CLEAR, STOP, FALL, OTHER = range(4)
 RESULT = dict.fromkeys(words.OUTCOMES, OTHER) | dict.fromkeys(words.STOPS, STOP) | dict.fromkeys(words.FALLS, FALL)
@@ -54,6 +55,14 @@ class Attempts:
     parts: Parts
     manners: Manners
     rows_by_ask: dict[str, np.ndarray]
+    faded: dict[tuple[int, float], np.ndarray] = field(default_factory=dict)
+
+    def fades(self, today: int, half_life_days: float) -> np.ndarray:
+        """What is left of each row's weight on the ordinal `today`, worked out once for all requirements."""
+        key = (today, half_life_days)
+        if key not in self.faded:
+            self.faded[key] = recency(today - self.day, half_life_days)
+        return self.faded[key]
 
     def label(self, row: int) -> str:
         return self.parts.labels[self.part[row]]

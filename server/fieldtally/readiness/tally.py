@@ -6,7 +6,7 @@ import numpy as np
 
 from fieldtally.readiness.attempts import CLEAR, FALL, STOP, Attempts
 from fieldtally.readiness.once import once
-from fieldtally.readiness.weight import recency, share
+from fieldtally.readiness.weight import share
 
 
 @dataclass(frozen=True)
@@ -30,7 +30,11 @@ class Tally:
     def weights(self) -> np.ndarray:
         attempts, faults = repeats(self.attempts.group[self.rows], ~self.is_clear)
         weights = share(faults, attempts, ~self.is_clear, self.numbers["repeat_discount"])
-        return weights * recency(self.today - self.days, self.numbers["half_life_days"]) if self.fading else weights
+        return (
+            weights * self.attempts.fades(self.today, self.numbers["half_life_days"])[self.rows]
+            if self.fading
+            else weights
+        )
 
     @once
     def results(self) -> np.ndarray:
@@ -54,11 +58,11 @@ class Tally:
 
     @once
     def weight(self) -> float:
-        return float(self.weights.sum())
+        return float(self.weights.sum()) if self.count else 0.0
 
     @once
     def clear_weight(self) -> float:
-        return float(self.weights[self.is_clear].sum())
+        return float(self.weights[self.is_clear].sum()) if self.count else 0.0
 
     @once
     def outings(self) -> int:
