@@ -3,7 +3,9 @@
 Each test names the kind of fault; docs/faults.md has the list and where it was reported.
 """
 
+import random
 import re
+import string
 
 import pytest
 from playwright.sync_api import expect
@@ -12,11 +14,17 @@ pytestmark = pytest.mark.xdist_group("browser")
 
 NEVER_ANSWERS = """
   window.openings = 0;
-  IDBFactory.prototype.open = function () { window.openings += 1; return new EventTarget(); };
+  const open = IDBFactory.prototype.open;
+  IDBFactory.prototype.open = function (...call) {
+    window.openings += 1;
+    const request = open.apply(this, call);
+    request.addEventListener("success", (event) => event.stopImmediatePropagation());
+    return request;
+  };
 """
 REFUSES = """
   IDBFactory.prototype.open = function () {
-    throw new DOMException("A mutation operation was attempted on a database that did not allow mutations.", "InvalidStateError");
+    throw new DOMException("A mutation operation was attempted where none is allowed.", "InvalidStateError");
   };
 """
 EMPTY_ALL = """
@@ -43,7 +51,8 @@ def test_a_store_that_never_opens_shows_a_way_out_within_seconds(rider):
     for way_out in ("Try again", "Reload", "Copy the details"):
         expect(rider.page.get_by_role("button", name=way_out)).to_be_visible()
     rider.tap("Copy the details")
-    expect(rider.page.get_by_role("button", name="Copied").or_(rider.page.get_by_label("Copy the details"))).to_be_visible()
+    by_hand = rider.page.get_by_label("Copy the details")  # where the clipboard is closed to pages
+    expect(rider.page.get_by_role("button", name="Copied").or_(by_hand)).to_be_visible()
 
 
 def test_a_browser_that_keeps_nothing_says_so_and_records_nothing(server, people):
@@ -76,22 +85,27 @@ def test_an_emptied_store_is_noticed_and_filled_again(server, rider):
 def test_a_full_disk_is_told_at_the_tap_and_costs_nothing_older(rider):
     add_field(rider, "Thornybank")
     rider.all_sent()
-    tools = rider.context.new_cdp_session(rider.page)
     used = rider.page.evaluate("navigator.storage.estimate().then(room => room.usage)")
-    tools.send("Storage.overrideQuotaForOrigin", {"origin": rider.address, "quotaSize": used + 20_000})
+    rider.close()
+    rider.open("/api/health")  # Chromium keeps the room it found at the first write: limit it before the app runs
+    tools = rider.context.new_cdp_session(rider.page)
+    tools.send("Storage.overrideQuotaForOrigin", {"origin": rider.address, "quotaSize": used // 2})
+    add_field(rider, "One too many", noise(1))
     told = rider.page.get_by_role("alert").filter(has_text="no room left")
-    for n in range(40):
-        add_field(rider, f"Field {n}", "x" * 3900)
-        rider.page.wait_for_timeout(150)
-        if told.count():
-            break
     expect(told).to_be_visible()
-    tools.send("Storage.overrideQuotaForOrigin", {"origin": rider.address})
     rider.go("/fields")
     rider.sees("Thornybank")
+    rider.close()
+    rider.open("/fields")
+    rider.sees("Thornybank")
+    assert rider.page.get_by_text("One too many").count() == 0
     add_field(rider, "After the clear-out")
     rider.heading("After the clear-out")
-    expect(told).to_have_count(0)
+
+
+def noise(seed: int) -> str:
+    """3,900 letters that no disk can squeeze."""
+    return "".join(random.Random(seed).choices(string.ascii_letters + string.digits, k=3900))
 
 
 def test_typing_survives_the_death_of_the_page(rider):
@@ -103,3 +117,12 @@ def test_typing_survives_the_death_of_the_page(rider):
     rider.open("/field/new")
     expect(rider.page.get_by_label("Name")).to_have_value("Thornybank")
     expect(rider.page.get_by_label("Notes")).to_have_value("Wet corner by the gate")
+
+
+def test_what_waits_is_sent_within_a_minute_though_no_event_tells_of_the_network(server, rider):
+    server.stop()
+    add_field(rider, "Thornybank")
+    rider.waits(1)
+    rider.page.wait_for_timeout(6000)  # at least one try has failed by now
+    server.start()
+    expect(rider.page.locator(".top__state")).to_contain_text("All sent", timeout=62_000)

@@ -2,6 +2,7 @@
 
 import { deleteDB } from "idb";
 
+import { noteMistake } from "../health/mistakes.ts";
 import { getMeta, NAME_PREFIX, nameFor, openPhoneDb, setMeta } from "../store/db.ts";
 import { forget, recall, remember } from "../store/little.ts";
 import { forgetStore, lookForLoss } from "../store/lost.ts";
@@ -110,8 +111,9 @@ async function openStore(accountId: string, before: boolean): Promise<void> {
   await openFor(accountId);
   const db = openDb.value;
   if (!db) return;
-  await lookForLoss(db, accountId, before);
-  await setMeta(db, "session", session.value);
+  // a full disk must not keep anybody from reading
+  await lookForLoss(db, accountId, before).catch(noteMistake);
+  await setMeta(db, "session", session.value).catch(noteMistake);
 }
 
 /** Names this browser in the list of devices; nothing else is derived from it. */

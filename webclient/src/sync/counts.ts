@@ -1,11 +1,11 @@
 // Keeps the counts in the sync state in step with the store, in every tab.
 
-import { type EntryState, getMeta, type PhoneDb } from "../store/db.ts";
+import type { EntryState, PhoneDb } from "../store/db.ts";
 import { keepAsking } from "../store/live.ts";
 import { startingWith } from "../store/table.ts";
 import { note, type SyncState } from "./state.ts";
 
-type Counts = Pick<SyncState, "waiting" | "oldest_waiting" | "needs_you" | "held" | "last_sent_at_ms">;
+type Counts = Pick<SyncState, "waiting" | "oldest_waiting" | "needs_you" | "held">;
 
 /** Follows the store until the returned function is called. */
 export function followCounts(db: PhoneDb): () => void {
@@ -14,10 +14,8 @@ export function followCounts(db: PhoneDb): () => void {
 
 export async function countAll(db: PhoneDb): Promise<Counts> {
   const inState = (state: EntryState) => db.entries.countOf("all_state", IDBKeyRange.only(state));
-  const [waiting, held, refused, forks, last_sent_at_ms = null] = await Promise.all([
-    inState("here"), inState("held"), inState("needs_you"), countForks(db), getMeta<number>(db, "last_sent_at_ms"),
-  ]);
-  return { waiting, held, needs_you: refused + forks, oldest_waiting: waiting ? await oldest(db) : null, last_sent_at_ms };
+  const [waiting, held, refused, forks] = await Promise.all([inState("here"), inState("held"), inState("needs_you"), countForks(db)]);
+  return { waiting, held, needs_you: refused + forks, oldest_waiting: waiting ? await oldest(db) : null };
 }
 
 // only forked records are in this index

@@ -4,8 +4,9 @@
 
 import { effect, untracked } from "@preact/signals";
 
+import { noteMistake } from "../health/mistakes.ts";
 import { onSaved } from "../store/afterSave.ts";
-import { setMeta } from "../store/db.ts";
+import { getMeta, type PhoneDb, setMeta } from "../store/db.ts";
 import { openDb } from "../store/place.ts";
 import { backOff, LONGEST_MS } from "./backOff.ts";
 import { followCounts } from "./counts.ts";
@@ -17,6 +18,7 @@ import { makeWire } from "./wire.ts";
 /** Taps come in bursts; one sync a moment after the last one carries them all. */
 const AFTER_SAVE_MS = 1500;
 const WHEN_QUIET_MS = 180_000;
+const LAST_TIME = "last_sent_at_ms";
 
 const wire = makeWire();
 let running: Promise<SyncResult | null> | null = null;
@@ -30,7 +32,7 @@ export function startSync(): void {
   effect(() => {
     const db = openDb.value;
     if (!db) return;
-    untracked(() => void syncNow());
+    untracked(() => void recallLastTime(db).catch(noteMistake).then(syncNow));
     return followCounts(db);
   });
   onSaved(() => {
@@ -59,10 +61,19 @@ async function run(): Promise<SyncResult | null> {
     return null;
   }
   failures = result.trouble ? failures + 1 : 0;
-  if (!result.trouble) await setMeta(db, "last_sent_at_ms", result.finished_at_ms);
   note({ trouble: result.trouble, result, phase: "idle" });
+  if (!result.trouble) await noteAllDone(db, result.finished_at_ms);
   plan(result.retry_after_ms ?? nextTry());
   return result;
+}
+
+async function recallLastTime(db: PhoneDb): Promise<void> {
+  note({ last_sent_at_ms: (await getMeta<number>(db, LAST_TIME)) ?? null, trouble: null, result: null });
+}
+
+async function noteAllDone(db: PhoneDb, last_sent_at_ms: number): Promise<void> {
+  note({ last_sent_at_ms });
+  await setMeta(db, LAST_TIME, last_sent_at_ms).catch((error) => console.error("the time of sending was not kept", error));
 }
 
 function nextTry(): number {
