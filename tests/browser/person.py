@@ -84,8 +84,8 @@ class Person:
         """A chip of the group `label`."""
         group = self.page.get_by_role("group", name=label).first
         exact = isinstance(chip, str)
-        either = group.get_by_role("radio", name=chip, exact=exact).or_(group.get_by_role("button", name=chip, exact=exact))
-        either.first.click()
+        radio = group.get_by_role("radio", name=chip, exact=exact)
+        radio.or_(group.get_by_role("button", name=chip, exact=exact)).first.click()
 
     def fill(self, label: str | re.Pattern, text: str) -> None:
         self.page.get_by_label(label).and_(self.page.locator("input, textarea")).first.fill(text)

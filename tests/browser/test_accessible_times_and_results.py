@@ -8,6 +8,7 @@ import re
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
+
 from browser.person import Person
 from browser.watching import ready_to_time, start, start_button, stop, stop_button
 

@@ -3,8 +3,9 @@
 import re
 
 import pytest
-from browser.person import Person
 from playwright.sync_api import expect
+
+from browser.person import Person
 
 pytestmark = pytest.mark.xdist_group("browser")
 

@@ -9,6 +9,8 @@ import re
 import time
 
 import pytest
+from playwright.sync_api import expect
+
 from browser.watching import (
     PRETEND_PHONE,
     TRACK_M,
@@ -23,7 +25,6 @@ from browser.watching import (
     swipe,
     tap_at,
 )
-from playwright.sync_api import expect
 
 pytestmark = pytest.mark.xdist_group("browser")
 
@@ -215,7 +216,7 @@ def test_a_stop_by_mistake_is_asked_about(rider):
     cdp = rider.context.new_cdp_session(rider.page)
     tap_at(cdp, middle(start_button(rider)), started)
     expect(stop_button(rider)).to_be_visible()
-    tap_at(cdp, middle(stop_button(rider)), started + 0.4)
+    tap_at(cdp, middle(stop_button(rider)), started + 0.45)
     rider.sees("Stopped after 0.4 s")
     rider.tap("Keep running")
     rider.page.wait_for_timeout(1200)

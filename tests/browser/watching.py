@@ -3,8 +3,9 @@
 import re
 import time
 
-from browser.person import Person
 from playwright.sync_api import CDPSession, expect
+
+from browser.person import Person
 
 TRACK_M = 100
 

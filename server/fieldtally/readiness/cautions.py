@@ -4,7 +4,6 @@ from collections.abc import Sequence
 
 from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding
-from fieldtally.readiness.patterns import patterns
 from fieldtally.readiness.weigh_word import hold_in_force
 
 ALWAYS = (
@@ -27,4 +26,4 @@ def cautions(findings: Sequence[Finding], weighing: Weighing) -> list[str]:
         found.append(FALL)
     if all(each.shown for each in findings if each.requirement.required):
         found.append(CLEAN_SHEET)
-    return found + patterns(weighing.book.attempts, weighing.book.today)
+    return found
