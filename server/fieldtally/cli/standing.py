@@ -14,6 +14,7 @@ from fieldtally.cli.books import rulebooks_here
 from fieldtally.cli.output import answer, complain, json_option
 from fieldtally.readiness.bar import shipped_bars
 from fieldtally.readiness.finding import Finding
+from fieldtally.readiness.plan import with_plans
 from fieldtally.readiness.standing import Standing, compute_standings
 from fieldtally.trade.rulebook import Rulebook, with_corrections
 
@@ -39,8 +40,10 @@ def standing(
     if (file is None) == (rider is None):
         complain("name one source.", "Give --export FILE, or --logbook RIDER on the server's own machine.")
     records = records_of(file) if file else records_here(rider)
-    found = of_level(standings(records, horse_id(records, horse), day(as_of)), level_id)
-    answer([each.to_json() for each in found], as_json, lambda: in_words(found, whole=level_id is not None))
+    every = standings(records, horse_id(records, horse), day(as_of))
+    found = of_level(every, level_id)
+    data = [each for each in with_plans(every) if level_id in (None, each["level_id"])]
+    answer(data, as_json, lambda: in_words(found, whole=level_id is not None))
 
 
 def records_of(file: Path) -> dict[str, Record]:

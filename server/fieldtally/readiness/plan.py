@@ -77,6 +77,15 @@ def plan_outing(standing: Standing, field_id: str | None) -> Plan:
     return Plan(field_id, steps, tuple(left), text[0].upper() + text[1:])
 
 
+def with_plans(standings: Sequence[Standing]) -> list[dict]:
+    """One horse's standings as JSON, lowest level first; the level it is at and the next carry their plans."""
+    present = next((place for place, each in enumerate(standings) if each.is_present_level), 0)
+    near = (present, present + 1)
+    return [
+        each.to_json() | {"plans": plans_for(each) if place in near else []} for place, each in enumerate(standings)
+    ]
+
+
 def plans_for(standing: Standing) -> list[dict]:
     """One plan for each field that has fences, as JSON, in the order of the fields' ids."""
     fields = {record.body["field_id"] for record in standing.weighing.book.fences.values()} - {None}

@@ -16,7 +16,7 @@ from fieldtally.book.entry import Entry
 from fieldtally.book.fold import Record, fold, living
 from fieldtally.book.touched import touched_horses
 from fieldtally.readiness.bar import shipped_bars
-from fieldtally.readiness.plan import plans_for
+from fieldtally.readiness.plan import with_plans
 from fieldtally.readiness.standing import compute_standings
 from fieldtally.store import feed, standings
 from fieldtally.store.standings import Basis
@@ -86,13 +86,7 @@ def refresh_after_push(logbook_id: str) -> None:
 
 
 def compute(records: dict[str, Record], as_of: date, number: int, horse_id: str) -> list[dict]:
-    found = compute_standings(records, rulebooks_for(records), shipped_bars(), as_of, number, horse_id)
-    present = next((place for place, each in enumerate(found) if each.is_present_level), 0)
-    near = range(present, present + 2)  # a plan is for the level a pair is at or works towards
-    return [
-        standing.to_json() | {"plans": plans_for(standing) if place in near else []}
-        for place, standing in enumerate(found)
-    ]
+    return with_plans(compute_standings(records, rulebooks_for(records), shipped_bars(), as_of, number, horse_id))
 
 
 def rulebooks_for(records: dict[str, Record]) -> dict[str, Rulebook]:
