@@ -82,12 +82,12 @@ class Rows:
     manners: dict[tuple, int] = field(default_factory=dict)
     records: list = field(default_factory=list)
     rows: list[tuple[int, int, int]] = field(default_factory=list)
-    sequences: list[tuple] = field(default_factory=list)
+    combinations: dict[tuple, tuple] = field(default_factory=dict)
 
     def add_all(self, attempts: Iterable) -> None:
         """The longest loop of a standing: one look at each attempt, and nothing that could be done later."""
         outings, parts, manners = self.outings, self.parts, self.manners
-        records, rows, sequences = self.records, self.rows, self.sequences
+        records, rows = self.records, self.rows
         for record in attempts:
             body = record.body
             outing = outings.get(body["outing_id"])
@@ -98,11 +98,15 @@ class Rows:
             if part is NOWHERE:
                 continue
             manner = of_manner(body) + of_presentation(body["presentation"])
-            rows.append((outing, part[0], manners.setdefault(manner, len(manners))))
+            number = manners.get(manner)
+            if number is None:
+                number = manners[manner] = len(manners)
+            rows.append((outing, part[0], number))
             records.append(record)
             if part[1]:
-                sequences.append((outing, key[0], body["sequence_id"] or record.record_id, len(records) - 1))
-        self.add_combinations()
+                self.remember((outing, key[0], body["sequence_id"] or record.record_id), record, manner[0], key[1])
+        for (outing, fence_id, _), met in self.combinations.items():
+            self.add_combination(outing, fence_id, *met)
 
     def new_part(self, key: tuple) -> tuple[int, bool]:
         """Where the part is listed, and whether it belongs to a combination."""
@@ -111,26 +115,27 @@ class Rows:
         self.parts[key] = found
         return found
 
-    def add_combinations(self) -> None:
-        met: dict[tuple, list] = {}
-        for *together, row in self.sequences:
-            met.setdefault(tuple(together), []).append(self.records[row])
-        for (outing, fence_id, _), records in met.items():
-            self.add_combination(outing, fence_id, records)
+    def remember(self, together: tuple, record, outcome: str, element: str | None) -> None:
+        """What belongs to one presentation at a combination: its first record, all outcomes and elements."""
+        met = self.combinations.get(together)
+        if met is None:
+            self.combinations[together] = record, [outcome], [element]
+        else:
+            met[1].append(outcome)
+            met[2].append(element)
 
-    def add_combination(self, outing: int, fence_id: str, records: list) -> None:
+    def add_combination(self, outing: int, fence_id: str, record, outcomes: list[str], letters: list) -> None:
         """A combination is clear when every element met was clear, and two or more were; a fall or stop
         anywhere in it is one of the whole. An attempt that names no element stands for the whole fence."""
         fence = self.fences[fence_id]
-        outcome = worst([record.body["outcome"] for record in records])
-        letters = {record.body["element"] for record in records}
-        elements = len(fence["elements"]) if outcome != "clear" or None in letters else len(letters)
+        outcome = worst(outcomes)
+        elements = len(fence["elements"]) if outcome != "clear" or None in letters else len(set(letters))
         if elements < 2:
             return
         key = (fence_id, elements)
         if key not in self.parts:
             self.parts[key] = self.part_list.add_combination(fence_id, fence, elements), True
-        self.records.append(records[0])
+        self.records.append(record)
         manner = self.manners.setdefault((outcome, None, *NOBODY_SAID), len(self.manners))
         self.rows.append((outing, self.parts[key][0], manner))
 

@@ -5,7 +5,9 @@ from dataclasses import dataclass, field
 from datetime import date
 
 from fieldtally.readiness.attempts import Attempts
+from fieldtally.readiness.once import once
 from fieldtally.readiness.pool import Pool
+from fieldtally.readiness.second_presentation import again
 from fieldtally.readiness.selection import Selection
 from fieldtally.readiness.tally import Tally
 from fieldtally.trade.rulebook import Level, Rulebook
@@ -39,7 +41,12 @@ class Book:
     by_kind: dict[str, Dated]
     of_rider: dict[str, Dated]
 
-    @property
+    @once
+    def second_presentations(self) -> tuple[int, int]:
+        """(clear, stopped) presentations after a stop, over all fences."""
+        return again(self.attempts)
+
+    @once
     def today(self) -> int:
         return self.as_of.toordinal()
 

@@ -30,7 +30,7 @@ def forecast(findings: Sequence[Finding], weighing: Weighing, bars: Bars) -> dic
     if silence:
         return {"spoken": False, "text": silence}
     course = course_of(findings, weighing, bars)
-    second = second_clear(weighing.book.attempts, numbers)
+    second = second_clear(*weighing.book.second_presentations, numbers)
     fall = chance_of_fall(weighing, sum(efforts for efforts, _, _ in course), numbers)
     costs = penalties(stopped_efforts(course), second, rules_of(weighing, numbers), fall)
     phases = {

@@ -7,9 +7,8 @@ import numpy as np
 from fieldtally.readiness.attempts import CLEAR, STOP, Attempts
 
 
-def second_clear(attempts: Attempts, numbers: Mapping[str, float]) -> float:
+def second_clear(clear: int, stopped: int, numbers: Mapping[str, float]) -> float:
     """Mean of a Beta posterior over all fences, whatever their size."""
-    clear, stopped = again(attempts)
     weight = numbers["second_weight"]
     return (numbers["second_clear"] * weight + clear) / (weight + clear + stopped)
 
