@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from dataclasses import replace
 
+from fieldtally.readiness.bar_range import within
 from fieldtally.readiness.requirement import Change, Requirement
 
 
@@ -28,12 +29,13 @@ def apply(by_id: dict[str, Requirement], record) -> None:
     if requirement is None or (quantity != "dropped" and quantity not in requirement.numbers):
         return
     default = original(requirement, quantity)
-    change = Change(quantity, default, body["value"], record.author, body["reason"], record.record_id)
+    value = None if body["value"] is None else within(quantity, body["value"])
+    change = Change(quantity, default, value, record.author, body["reason"], record.record_id)
     numbers = dict(requirement.numbers)
-    if body["value"] is None and default is None:
+    if value is None and default is None:
         numbers.pop(quantity, None)
     else:
-        numbers[quantity] = default if body["value"] is None else body["value"]
+        numbers[quantity] = default if value is None else value
     by_id[requirement.id] = replace(requirement, numbers=numbers, changes=(*requirement.changes, change))
 
 
