@@ -1,6 +1,6 @@
 """The phone's storage hangs, refuses, is emptied, is full, or its page is killed: nothing is lost unsaid.
 
-Each test names the kind of fault; docs/faults.md has the list and where it was reported.
+Each test is one kind of fault that users of other programs reported.
 """
 
 import random

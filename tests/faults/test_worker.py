@@ -1,6 +1,6 @@
 """The service worker: one complete version or none, updates by consent, and the app at every address offline.
 
-Each test names the kind of fault; docs/faults.md has the list and where it was reported.
+Each test is one kind of fault that users of other programs reported.
 """
 
 import json

@@ -1,5 +1,6 @@
 // A record in a few words, for lists that hold all kinds.
 
+import { showDay } from "../words/dates.ts";
 import { say, t } from "../words/index.ts";
 
 type Body = { readonly [field: string]: unknown } | object;
@@ -15,7 +16,7 @@ export function describe(kind: string, body: Body, linked: Body | null): string 
   const said = body as Record<string, unknown>;
   const name = nameOf(linked);
   if (kind === "attempt") return [say({ key: `outcome.${said.outcome}` }), name, said.element].filter(Boolean).join(", ");
-  if (kind === "outing") return [name, said.activity && t(`activity.${said.activity as "event"}`), said.date].filter(Boolean).join(", ");
+  if (kind === "outing") return [name, said.activity && t(`activity.${said.activity as "event"}`), typeof said.date === "string" && showDay(said.date)].filter(Boolean).join(", ");
   if (kind === "word") return [name, say({ key: `decision.${said.decision}` })].filter(Boolean).join(", ");
   if (kind === "timed_canter") return [name, `${said.distance_m} m`, `${Number(said.elapsed_ms) / 1000} s`].filter(Boolean).join(", ");
   return nameOf(body) ?? "";

@@ -1,5 +1,6 @@
 // Mending a refused entry: the server said which field is wrong, so that field alone is asked for again.
 
+import { LIMITS } from "../../entries/bodies.ts";
 import type { Plain } from "../../entries/merge.ts";
 import type { EntryRow } from "../../store/db.ts";
 
@@ -9,6 +10,12 @@ export function mendablePath(entry: EntryRow): string[] | null {
   if (whole !== "body" || !path.length || entry.body === null) return null;
   const value = valueAt(entry.body as Plain, path);
   return typeof value === "object" && value !== null ? null : path;
+}
+
+/** In what the value is measured, as the book's limits say; null for texts and words. */
+export function unitOf(kind: string, path: string[]): string | null {
+  const plain = path.filter((step) => !/^\d+$/.test(step)).join(".");
+  return (LIMITS as Record<string, Record<string, { unit?: string }>>)[kind]?.[plain]?.unit ?? null;
 }
 
 export function valueAt(body: Plain, path: string[]): unknown {
