@@ -4,7 +4,7 @@ import type { Entry, Numbering } from "../../webclient/src/entries/entry.ts";
 import { LOGBOOK } from "./storage.ts";
 
 type Kept = Entry & Numbering & { number: number };
-type Sent = Entry & Numbering;
+type Sent = Entry & Partial<Numbering>;
 type Answer = (request: { method: string; url: string; body: { log_id: string | null; entries: Sent[] } | null }) => Response | null | "lost";
 
 export class PretendServer {

@@ -52,6 +52,12 @@ test("the American texts replace British ones and leave the same gaps", () => {
   }
 });
 
+test("what is spelled otherwise in America has its American text", () => {
+  const british_spelling = /metre|avourite|colour|rganis|recognis|per cent|towards/i;
+  const missing = keys.filter((key) => british_spelling.test(JSON.stringify(texts[key]).replace(/\{\w+\}/g, "")) && !(key in american));
+  assert.deepEqual(missing, []);
+});
+
 test("no text promises safety", () => {
   const promising = keys.filter((key) => /\bsafe(ly|ty)?\b/i.test(JSON.stringify(texts[key])));
   assert.deepEqual(promising, []);

@@ -1,13 +1,11 @@
 // Which screen stands where: the frame, and in it the screen of the address or what has to come first.
 
-import { useEffect } from "preact/hooks";
 import { Route, Switch, useLocation } from "wouter-preact";
 
 import { session, starting } from "./account/session.ts";
 import { ErrorBoundary } from "./health/ErrorBoundary.tsx";
 import { Rescue } from "./health/Rescue.tsx";
 import { StoreNotices } from "./health/StoreNotices.tsx";
-import { countStep } from "./parts/goBack.ts";
 import { Frame } from "./parts/Frame.tsx";
 import { NotHere } from "./parts/NotHere.tsx";
 import { ROUTES } from "./routes.ts";
@@ -21,7 +19,6 @@ import { t } from "./words/index.ts";
 
 export function App() {
   const [path] = useLocation();
-  useEffect(countStep, [path]);
   const signedIn = session.value?.account != null;
   const bars = <><UpdateBar /><StoreNotices /><WatchBar /><SetBar /></>;
   return (

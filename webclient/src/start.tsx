@@ -11,6 +11,7 @@ import { recallSession, serverSays, session, starting } from "./account/session.
 import { startFromServer, startOffline } from "./account/sign.ts";
 import { App } from "./app.tsx";
 import { listenForMistakes, noteMistake } from "./health/mistakes.ts";
+import { followHistory } from "./parts/goBack.ts";
 import { followTheme } from "./style/theme.ts";
 import { startSync } from "./sync/schedule.ts";
 import { watchForUpdates } from "./update/worker.ts";
@@ -18,6 +19,7 @@ import { readWords } from "./words/index.ts";
 
 listenForMistakes();
 followTheme();
+followHistory();
 recallSession();
 void begin();
 startSync();

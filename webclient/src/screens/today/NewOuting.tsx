@@ -12,16 +12,16 @@ import { begin, type ChangeDraft, type OutingDraft, useNewOuting } from "./useNe
 interface Props {
   horses: SavedRecord<"horse">[];
   last: SavedRecord<"outing"> | undefined;
-  /** Another outing is under way: this one stays folded until asked for. */
-  open: boolean;
+  /** Another outing is under way, or somebody came to read: this stays folded until asked for. */
+  folded: boolean;
 }
 
 /** Horse, field, what is to be done, and off you go: two taps when it is like the last time. */
-export function NewOuting({ horses, last, open }: Props) {
-  const [unfolded, unfold] = useState(!open);
+export function NewOuting({ horses, last, folded }: Props) {
+  const [unfolded, unfold] = useState(!folded);
   const [draft, change] = useNewOuting(horses, last);
   const [, navigate] = useLocation();
-  if (!unfolded) return <div class="buttons"><Button onClick={() => unfold(true)}>{t("today.another")}</Button></div>;
+  if (!unfolded) return <div class="buttons"><Button onClick={() => unfold(true)}>{t("today.new")}</Button></div>;
   const start = async () => {
     const id = await begin(draft);
     if (id) navigate(`/outing/${id}`);

@@ -18,7 +18,8 @@ export function Today() {
   const horses = useRecords("horse");
   const outings = useNewestOutings();
   const [, navigate] = useLocation();
-  const writes = useRole() !== "reader";
+  const role = useRole();
+  const writes = role !== "reader";
   if (!horses || !outings) return <Screen title={t("today.title")}>{null}</Screen>;
   const open = outings.filter((outing) => isOpenNow(outing.body));
   const add = writes && horses.length > 0 && <Button onClick={() => navigate("/results")}>{t("today.results")}</Button>;
@@ -28,7 +29,7 @@ export function Today() {
       <div class="columns">
         <div>
           {open.map((outing) => <Continue outing={outing} key={outing.record_id} />)}
-          {horses.length === 0 ? <FirstSteps /> : writes && <NewOuting horses={horses} last={outings[0]} open={open.length > 0} />}
+          {horses.length === 0 ? <FirstSteps /> : writes && <NewOuting horses={horses} last={outings[0]} folded={open.length > 0 || role === "coach"} />}
         </div>
         <div>
           {outings.length > 0 && <Section title={t("today.outings")}><OutingList outings={outings} /></Section>}
