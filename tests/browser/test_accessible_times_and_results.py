@@ -36,8 +36,8 @@ def in_each_look(phone: Person, path: str) -> None:
 
 def test_no_violations(rider):
     ready_to_time(rider)
-    for path in ("/watch", "/tracks", "/tracks/new", "/results", "/results/new/flatwork_test", "/results/new/jumping_round",
-                 "/results/new/event_result", "/course"):  # fmt: skip
+    for path in ("/watch", "/tracks", "/tracks/new", "/results", "/results/new/flatwork_test",
+                 "/results/new/jumping_round", "/results/new/event_result", "/course"):  # fmt: skip
         in_each_look(rider, path)
     rider.go("/watch")
     start(rider)

@@ -105,11 +105,10 @@ def test_an_event_adds_up_and_is_taken_away_and_brought_back(phone):
 def test_the_course_card_without_signal(server, phone):
     """3150 m at BE90's 450 m/min is 7:00 (Horse & Hound on the 2019 BE90 championship course)."""
     phone.page.wait_for_function("""async () => {
+      const answer = (request) => new Promise((done) => { request.onsuccess = () => done(request.result); });
       const { name } = (await indexedDB.databases()).find((one) => one.name.startsWith('fieldtally-'));
-      const db = await new Promise((done) => { indexedDB.open(name).onsuccess = (event) => done(event.target.result); });
-      const one = await new Promise((done) => {
-        db.transaction('rulebooks').objectStore('rulebooks').get('gb-2024').onsuccess = (event) => done(event.target.result);
-      });
+      const db = await answer(indexedDB.open(name));
+      const one = await answer(db.transaction('rulebooks').objectStore('rulebooks').get('gb-2024'));
       db.close();
       return one !== undefined;
     }""")

@@ -32,19 +32,29 @@ PRETEND_PHONE = """
 """
 
 LAST_CANTER = """async () => {
+  const answer = (request) => new Promise((done) => { request.onsuccess = () => done(request.result); });
   const { name } = (await indexedDB.databases()).find((one) => one.name.startsWith('fieldtally-'));
-  const db = await new Promise((done) => { indexedDB.open(name).onsuccess = (event) => done(event.target.result); });
-  const all = await new Promise((done) => {
-    db.transaction('records').objectStore('records').getAll().onsuccess = (event) => done(event.target.result);
-  });
+  const db = await answer(indexedDB.open(name));
+  const all = await answer(db.transaction('records').objectStore('records').getAll());
   db.close();
-  const canters = all.filter((row) => row.shelf === 'timed_canter').sort((a, b) => (a.record_id < b.record_id ? -1 : 1));
+  const canters = all.filter((row) => row.shelf === 'timed_canter');
+  canters.sort((a, b) => (a.record_id < b.record_id ? -1 : 1));
   return { count: canters.length, body: canters.length ? canters[canters.length - 1].body : null };
 }"""
 
 
 def ready_to_time(rider: Person) -> None:
     """A horse, a track, and the stopwatch open with START in reach."""
+    make_horse_and_track(rider)
+    open_watch(rider)
+
+
+def open_watch(rider: Person) -> None:
+    rider.go("/watch")
+    expect(start_button(rider)).to_be_enabled()
+
+
+def make_horse_and_track(rider: Person) -> None:
     rider.go("/horse/new")
     rider.fill("Name", "Bracken Lane")
     rider.tap(re.compile("^Save"))
@@ -54,8 +64,6 @@ def ready_to_time(rider: Person) -> None:
     rider.fill(re.compile("^Distance"), str(TRACK_M))
     rider.tap("Save track")
     rider.heading("Top hedge")
-    rider.go("/watch")
-    expect(start_button(rider)).to_be_enabled()
 
 
 def start_button(rider: Person):
@@ -76,11 +84,13 @@ def stop(rider: Person) -> None:
     rider.page.wait_for_url(re.compile("/watch/canter/"))
 
 
+def canters(rider: Person) -> int:
+    return rider.page.evaluate(LAST_CANTER)["count"]
+
+
 def saved_canter(rider: Person) -> dict:
-    """The body of the newest timed canter on the phone; there must be exactly one."""
-    found = rider.page.evaluate(LAST_CANTER)
-    assert found["count"] == 1, found
-    return found["body"]
+    """The body of the newest timed canter on the phone."""
+    return rider.page.evaluate(LAST_CANTER)["body"]
 
 
 def middle(button) -> tuple[float, float]:
