@@ -48,7 +48,7 @@ async function until(what: () => boolean | Promise<boolean>): Promise<void> {
   for (let tries = 0; tries < 400; tries++) {
     if (await what()) return;
     await new Promise((resolve) => setImmediate(resolve));
-    mock.timers.tick(50);
+    mock.timers.tick(200); // 80 s in all: longer than the longest wait
   }
   assert.fail("it never happened");
 }
