@@ -4,6 +4,7 @@
 
 import { effect, untracked } from "@preact/signals";
 
+import { sessionStanding } from "../account/session.ts";
 import { noteMistake } from "../health/mistakes.ts";
 import { onSaved } from "../store/afterSave.ts";
 import { getMeta, type PhoneDb, setMeta } from "../store/db.ts";
@@ -34,6 +35,9 @@ export function startSync(): void {
     if (!db) return;
     untracked(() => void recallLastTime(db).catch(noteMistake).then(syncNow));
     return followCounts(db);
+  });
+  effect(() => {
+    if (sessionStanding.value === "confirmed" && openDb.peek()) untracked(() => void syncNow());
   });
   onSaved(() => {
     saved = true;

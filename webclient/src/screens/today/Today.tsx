@@ -33,7 +33,7 @@ export function Today() {
         </div>
         <div>
           {outings.length > 0 && <Section title={t("today.outings")}><OutingList outings={outings} /></Section>}
-          <Install />
+          {outings.length > 0 && <Install />}
           <p class="quiet"><Link href="/help">{t("today.help")}</Link></p>
         </div>
       </div>
