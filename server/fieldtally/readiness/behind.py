@@ -13,18 +13,27 @@ MOST_LISTED = 20
 def attempts_behind(faded: Tally, unfaded: Tally) -> list[dict]:
     """Newest first, at most MOST_LISTED: every stop and fall before any clear attempt is left out. An
     attempt outside the window is listed with weight 0."""
-    weight = dict(zip(faded.rows.tolist(), faded.weights.tolist(), strict=True))
     rows = unfaded.rows
     if len(rows) > MOST_LISTED:
         faults = rows[unfaded.results != CLEAR][-MOST_LISTED:]
         clear = unfaded.clear_rows[unfaded.clear - MOST_LISTED + len(faults) :]
         rows = np.sort(np.concatenate((faults, clear)))
-    return [listed_attempt(unfaded, row, weight.get(row, 0.0)) for row in rows[::-1].tolist()]
+    weights = weights_of(faded, rows)
+    return [listed_attempt(unfaded, row, weights[place]) for place, row in reversed([*enumerate(rows.tolist())])]
+
+
+def weights_of(faded: Tally, rows: np.ndarray) -> list[float]:
+    """The weight of each row in the window, 0 outside it; `rows` are the tally's own or older."""
+    outside = faded.count == 0
+    if outside:
+        return [0.0] * len(rows)
+    places = faded.rows.searchsorted(rows)
+    return np.where(rows >= faded.rows[0], faded.weights[places], 0.0).tolist()
 
 
 def listed_attempt(tally: Tally, row: int, weight: float) -> dict:
     attempts = tally.attempts
-    record = attempts.records[row]
+    record = attempts.record(row)
     return {
         "record_id": record.record_id,
         "kind": "attempt",

@@ -2,11 +2,11 @@
 
 from collections import defaultdict
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from datetime import date
 
-from fieldtally.readiness.attempts import index_attempts
 from fieldtally.readiness.context import Book, Dated
+from fieldtally.readiness.index_attempts import index_attempts
 
 OF_OUTING = ("timed_canter", "interval_set")
 OF_RIDER = ("outing", "event_result")
@@ -17,32 +17,39 @@ OF_HORSE = ("flatwork_test", "jumping_round", "event_result", "word", "outing")
 class Sorted:
     """A logbook's living records by kind."""
 
-    by_kind: dict[str, dict]
+    by_kind: dict[str, list]
+    by_id: dict[str, dict] = field(default_factory=dict)
+
+    def all(self, kind: str) -> list:
+        return self.by_kind.get(kind, [])
 
     def of(self, kind: str) -> dict:
-        return self.by_kind.get(kind, {})
+        """The same by record id; attempts, which are many, are never asked for so."""
+        if kind not in self.by_id:
+            self.by_id[kind] = {record.record_id: record for record in self.all(kind)}
+        return self.by_id[kind]
 
 
 def sort_records(records: Mapping) -> Sorted:
     """Leaves out what was taken back."""
-    by_kind: dict[str, dict] = defaultdict(dict)
-    for key, record in records.items():
+    by_kind: dict[str, list] = defaultdict(list)
+    for record in records.values():
         if record.body is not None:
-            by_kind[record.kind][key] = record
+            by_kind[record.kind].append(record)
     return Sorted(by_kind)
 
 
 def book_of_horse(kept: Sorted, horse_id: str, as_of: date) -> Book:
     """Everything dated up to and with `as_of` that concerns the horse, each kind oldest first."""
     outings, fences = kept.of("outing"), kept.of("fence")
-    attempts = index_attempts(kept.of("attempt").values(), outings, fences, horse_id, as_of)
+    attempts = index_attempts(kept.all("attempt"), outings, fences, horse_id, as_of)
     book = Book(horse_id, kept.of("horse")[horse_id].body, as_of, attempts, outings, fences, {}, {})
     for kind in OF_OUTING:
-        book.by_kind[kind] = dated(book, (r for r in kept.of(kind).values() if is_mine(r, outings, horse_id)))
+        book.by_kind[kind] = dated(book, (r for r in kept.all(kind) if is_mine(r, outings, horse_id)))
     for kind in OF_HORSE:
-        book.by_kind[kind] = dated(book, (r for r in kept.of(kind).values() if r.body["horse_id"] == horse_id))
+        book.by_kind[kind] = dated(book, (r for r in kept.all(kind) if r.body["horse_id"] == horse_id))
     for kind in OF_RIDER:
-        book.of_rider[kind] = dated(book, kept.of(kind).values())
+        book.of_rider[kind] = dated(book, kept.all(kind))
     return book
 
 

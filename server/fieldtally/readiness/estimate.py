@@ -10,6 +10,8 @@ from dataclasses import dataclass
 
 from scipy.special import betaincinv
 
+from fieldtally.readiness.once import once
+
 
 @dataclass(frozen=True)
 class Prior:
@@ -34,7 +36,7 @@ class Estimate:
     def mean(self) -> float:
         return self.alpha / (self.alpha + self.beta)
 
-    @property
+    @once
     def lower_bound(self) -> float:
         """The chance is at least this with probability `confidence`."""
         return float(betaincinv(self.alpha, self.beta, 1 - self.confidence))

@@ -32,15 +32,15 @@ class Selection:
 def select(requirement: Requirement, attempts: Attempts, level: Level) -> Selection:
     """Rows are sorted by day. A fence larger than the level's limit counts too."""
     condition = requirement.condition
-    rows = presented(attempts, condition)
+    rows = attempts.keep(condition, lambda: presented(attempts, condition))
     limit = fence_limit(level, condition.size) if condition.size else None
     if limit is None:
         return Selection(rows, rows[:0], rows[:0], None, None)
     least = limit * requirement.numbers["size_fraction"]
-    size = attempts.parts.size(condition.size)[attempts.part[rows]]
-    large = size >= least - ROUNDING_CM
-    unmeasured = np.isnan(size)
-    return Selection(rows[large], rows[~large & ~unmeasured], rows[unmeasured], limit, least)
+    size = attempts.keep((condition, "size"), lambda: attempts.parts.size(condition.size)[attempts.part[rows]])
+    unmeasured = attempts.keep((condition, "unmeasured"), lambda: rows[np.isnan(size)])
+    enough = least - ROUNDING_CM
+    return Selection(rows[size >= enough], rows[size < enough], unmeasured, limit, least)
 
 
 def presented(attempts: Attempts, condition: Condition) -> np.ndarray:

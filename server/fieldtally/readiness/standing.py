@@ -89,7 +89,7 @@ def beside_present_level(standings: Iterable[Standing]) -> list[Standing]:
 
 def standings_of(kept: Sorted, horse_id: str, rulebook: Rulebook, bars: Bars, as_of: date, logbook_number: int):
     book = book_of_horse(kept, horse_id, as_of)
-    changes = list(kept.of("bar_change").values())
+    changes = kept.all("bar_change")
     for order, (level, bar) in enumerate(bars.every_level(rulebook, changes)):
         yield standing_at(weighing_of(book, rulebook, level, bar.requirements), order, bar, bars, logbook_number)
 

@@ -28,8 +28,9 @@ class Tally:
 
     @once
     def weights(self) -> np.ndarray:
-        attempts, faults = repeats(self.attempts.group[self.rows], ~self.is_clear)
-        weights = share(faults, attempts, ~self.is_clear, self.numbers["repeat_discount"])
+        is_fault = ~self.is_clear
+        attempts, faults = repeats(self.attempts.group[self.rows], is_fault)
+        weights = share(faults, attempts, is_fault, self.numbers["repeat_discount"])
         return (
             weights * self.attempts.fades(self.today, self.numbers["half_life_days"])[self.rows]
             if self.fading
@@ -114,5 +115,5 @@ def repeats(groups: np.ndarray, is_fault: np.ndarray) -> tuple[np.ndarray, np.nd
 def tally(attempts: Attempts, rows: np.ndarray, today: int, numbers: dict[str, float], fading: bool = True) -> Tally:
     """Fading counts the window only; not fading counts everything ever."""
     if fading:
-        rows = rows[today - attempts.day[rows] <= numbers["window_days"]]
+        rows = rows[rows.searchsorted(attempts.first_row(today - numbers["window_days"])) :]
     return Tally(attempts, rows, today, numbers, fading)

@@ -53,8 +53,9 @@ def rows_with_attitude(weighing: Weighing, numbers: dict[str, float]) -> np.ndar
     height = attempts.parts.size("height_cm")
     near = ~(height < limit * LARGE_ENOUGH) if limit is not None else np.ones(len(height), dtype=bool)
     near &= (attempts.parts.asks & ASK_BIT["show_jump"]) == 0
-    recent = weighing.book.today - attempts.day <= numbers["window_days"]
-    rows = np.flatnonzero((attempts.attitude > 0) & recent & near[attempts.part])
+    rows = attempts.keep("rows_with_attitude", lambda: np.flatnonzero(attempts.attitude > 0))
+    rows = rows[rows.searchsorted(attempts.first_row(weighing.book.today - numbers["window_days"])):]  # fmt: skip
+    rows = rows[near[attempts.part[rows]]]
     return rows[-int(numbers["last_attempts"]):]  # fmt: skip
 
 
@@ -72,8 +73,8 @@ def more_attitude(count: int, share: float, numbers: dict[str, float]):
 
 def attitudes_behind(weighing: Weighing, rows: np.ndarray) -> list[dict]:
     attempts = weighing.book.attempts
-    records = [attempts.records[row] for row in rows.tolist()]
-    labels = {attempts.records[row].record_id: attempts.label(row) for row in rows.tolist()}
+    records = [attempts.record(row) for row in rows.tolist()]
+    labels = {record.record_id: attempts.label(row) for record, row in zip(records, rows.tolist(), strict=True)}
     return records_behind(
         weighing.book, records, lambda each: labels[each.record_id], lambda each: each.body["attitude"]
     )

@@ -21,6 +21,7 @@ def together(attempts: np.ndarray, discount: float) -> np.ndarray:
 
 def share(faults: np.ndarray, attempts: np.ndarray, is_fault: np.ndarray, discount: float) -> np.ndarray:
     """Weight of each attempt: its group has so many `faults` among so many `attempts`."""
-    of_faults = together(faults, discount)
-    of_clear = together(attempts, discount) - of_faults
+    weighing = together(np.arange(attempts.max(initial=0) + 1), discount)
+    of_faults = weighing[faults]
+    of_clear = weighing[attempts] - of_faults
     return np.where(is_fault, of_faults / np.maximum(faults, 1), of_clear / np.maximum(attempts - faults, 1))
