@@ -59,6 +59,3 @@ class Attempts:
 
     def label(self, row: int) -> str:
         return self.parts.labels[self.part[row]]
-
-    def fence_id(self, row: int) -> str:
-        return self.parts.fence_ids[self.part[row]]

@@ -19,18 +19,22 @@ def asks_it(requirement: Requirement, fence: dict) -> bool:
 
 def fits(requirement: Requirement, fence: dict, level: Level) -> bool:
     """Asks it, at the level's size and not above its limit."""
+    return asks_it(requirement, fence) and large_enough(requirement, fence, level) and not too_large(fence, level)
+
+
+def large_enough(requirement: Requirement, fence: dict, level: Level) -> bool:
     condition = requirement.condition
     limit = fence_limit(level, condition.size) if condition.size else None
-    if limit is None or not asks_it(requirement, fence):
-        return asks_it(requirement, fence) and not too_large(fence, level)
+    if limit is None:
+        return True
     size = greatest_dimensions(fence)[COLUMN[condition.size]]
-    return limit * requirement.numbers["size_fraction"] - ROUNDING_CM <= size and not too_large(fence, level)
+    return limit * requirement.numbers["size_fraction"] - ROUNDING_CM <= size
 
 
 def too_large(fence: dict, level: Level) -> bool:
     """Any measured dimension over a stated limit of the level."""
     sizes = greatest_dimensions(fence)
-    limits = [(fence_limit(level, name), sizes[place]) for name, place in COLUMN.items() if name != "face_width_cm"]
+    limits = ((fence_limit(level, name), sizes[place]) for name, place in COLUMN.items() if name != "face_width_cm")
     return any(limit is not None and size > limit + ROUNDING_CM for limit, size in limits)
 
 

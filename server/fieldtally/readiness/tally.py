@@ -28,7 +28,7 @@ class Tally:
 
     @once
     def weights(self) -> np.ndarray:
-        is_fault = ~self.is_clear
+        is_fault = self.results != CLEAR
         attempts, faults = repeats(self.attempts.group[self.rows], is_fault)
         weights = share(faults, attempts, is_fault, self.numbers["repeat_discount"])
         return (
@@ -93,7 +93,12 @@ class Tally:
 
     @once
     def falls(self) -> int:
-        return int((self.results == FALL).sum())
+        """Told by the few falls there are, for most tallies have none."""
+        falls = self.attempts.keep("falls", lambda: np.flatnonzero(self.attempts.result == FALL))
+        if not (self.count and len(falls)):
+            return 0
+        places = np.minimum(self.rows.searchsorted(falls), self.count - 1)
+        return int(np.count_nonzero(self.rows[places] == falls))
 
 
 def runs(values: np.ndarray) -> int:
@@ -106,10 +111,13 @@ def repeats(groups: np.ndarray, is_fault: np.ndarray) -> tuple[np.ndarray, np.nd
     together."""
     if len(groups) == 0:
         return groups, groups
-    starts = np.flatnonzero(np.concatenate(([True], groups[1:] != groups[:-1])))
-    lengths = np.diff(np.append(starts, len(groups)))
-    faults = np.add.reduceat(is_fault.astype(np.int64), starts)
-    return np.repeat(lengths, lengths), np.repeat(faults, lengths)
+    begins = np.ones(len(groups) + 1, dtype=bool)
+    np.not_equal(groups[1:], groups[:-1], out=begins[1:-1])
+    ends = begins.nonzero()[0]
+    lengths = ends[1:] - ends[:-1]
+    number = begins[:-1].cumsum() - 1
+    faults = np.bincount(number[is_fault], minlength=len(lengths))
+    return lengths[number], faults[number]
 
 
 def tally(attempts: Attempts, rows: np.ndarray, today: int, numbers: dict[str, float], fading: bool = True) -> Tally:
