@@ -7,8 +7,8 @@ from fieldtally.readiness.context import Book, Counted, Weighing
 from fieldtally.readiness.limits import level_below
 from fieldtally.readiness.pool import pool
 from fieldtally.readiness.requirement import Requirement
-from fieldtally.readiness.selection import select
-from fieldtally.readiness.tally import tally
+from fieldtally.readiness.selection import Selection, select
+from fieldtally.readiness.tally import NUMBERS_USED, Tally, tally
 from fieldtally.trade.rulebook import Level, Rulebook
 
 
@@ -20,7 +20,16 @@ def weighing_of(book: Book, rulebook: Rulebook, level: Level, requirements: Sequ
 
 def count(requirement: Requirement, book: Book, level: Level) -> Counted:
     selection = select(requirement, book.attempts, level)
-    faded = tally(book.attempts, selection.rows, book.today, requirement.numbers)
-    return Counted(
-        selection, faded, tally(book.attempts, selection.rows, book.today, requirement.numbers, fading=False)
+    faded, unfaded = tallies(requirement, book, selection)
+    return Counted(selection, faded, unfaded)
+
+
+def tallies(requirement: Requirement, book: Book, selection: Selection) -> tuple[Tally, Tally]:
+    """Fading and not. Levels between whose sizes no fence lies select the same attempts: of one question, a
+    larger size selects some of what a smaller one does, so that as many are the same."""
+    attempts, numbers = book.attempts, requirement.numbers
+    weighed = tuple(numbers[name] for name in NUMBERS_USED)
+    return attempts.keep(
+        (requirement.condition, len(selection.rows), weighed),
+        lambda: tuple(tally(attempts, selection.rows, book.today, numbers, fading) for fading in (True, False)),
     )

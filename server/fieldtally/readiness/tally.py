@@ -8,6 +8,9 @@ from fieldtally.readiness.attempts import CLEAR, FALL, STOP, Attempts
 from fieldtally.readiness.once import once
 from fieldtally.readiness.weight import share
 
+# all that a tally reads of a requirement's numbers
+NUMBERS_USED = ("window_days", "half_life_days", "repeat_discount")
+
 
 @dataclass(frozen=True)
 class Tally:
