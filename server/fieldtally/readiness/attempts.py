@@ -50,10 +50,6 @@ class Attempts:
         """What is left of each row's weight on the ordinal `today`."""
         return self.keep(("fades", today, half_life_days), lambda: recency(today - self.day, half_life_days))
 
-    def first_row(self, day: int) -> int:
-        """The first row on the ordinal `day` or later."""
-        return int(self.day.searchsorted(day))
-
     def record(self, row: int):
         return self.records[self.source[row]]
 

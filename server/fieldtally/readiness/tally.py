@@ -92,16 +92,11 @@ class Tally:
 
     @once
     def stops(self) -> int:
-        return int((self.results == STOP).sum())
+        return int(np.count_nonzero(self.results == STOP))
 
     @once
     def falls(self) -> int:
-        """Told by the few falls there are, for most tallies have none."""
-        falls = self.attempts.keep("falls", lambda: np.flatnonzero(self.attempts.result == FALL))
-        if not (self.count and len(falls)):
-            return 0
-        places = np.minimum(self.rows.searchsorted(falls), self.count - 1)
-        return int(np.count_nonzero(self.rows[places] == falls))
+        return int(np.count_nonzero(self.results == FALL))
 
 
 def runs(values: np.ndarray) -> int:
@@ -126,5 +121,5 @@ def repeats(groups: np.ndarray, is_fault: np.ndarray) -> tuple[np.ndarray, np.nd
 def tally(attempts: Attempts, rows: np.ndarray, today: int, numbers: dict[str, float], fading: bool = True) -> Tally:
     """Fading counts the window only; not fading counts everything ever."""
     if fading:
-        rows = rows[rows.searchsorted(attempts.first_row(today - numbers["window_days"])) :]
+        rows = rows[rows.searchsorted(attempts.day.searchsorted(today - numbers["window_days"])) :]
     return Tally(attempts, rows, today, numbers, fading)

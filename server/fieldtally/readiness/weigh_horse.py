@@ -54,7 +54,8 @@ def rows_with_attitude(weighing: Weighing, numbers: dict[str, float]) -> np.ndar
     near = ~(height < limit * LARGE_ENOUGH) if limit is not None else np.ones(len(height), dtype=bool)
     near &= (attempts.parts.asks & ASK_BIT["show_jump"]) == 0
     rows = attempts.keep("rows_with_attitude", lambda: np.flatnonzero(attempts.attitude > 0))
-    rows = rows[rows.searchsorted(attempts.first_row(weighing.book.today - numbers["window_days"])):]  # fmt: skip
+    first = attempts.day.searchsorted(weighing.book.today - numbers["window_days"])
+    rows = rows[rows.searchsorted(first) :]
     rows = rows[near[attempts.part[rows]]]
     return rows[-int(numbers["last_attempts"]):]  # fmt: skip
 
