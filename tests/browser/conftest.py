@@ -1,14 +1,7 @@
 import pytest
-from playwright.sync_api import sync_playwright
 
 from browser.person import DESK, PASSWORD, PHONE, Person
 from browser.running_server import RunningServer
-
-
-@pytest.fixture(scope="session")
-def playwright():
-    with sync_playwright() as running:
-        yield running
 
 
 @pytest.fixture
