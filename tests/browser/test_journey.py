@@ -97,9 +97,11 @@ def test_from_the_field_to_the_coach_and_back(server, rider, coach):
     rider.go(f"/timeline/{outing}")
     rider.page.reload()
     rider.sees("Eyes up before the brush")
-    server.stop()
     rider.go("/board")
     rider.tap(re.compile("^Novice"), "link")
+    rider.sees("Brush first, then we talk")
+    server.stop()
+    rider.page.reload()
     rider.sees("Brush first, then we talk")
     rider.sees(re.compile("As of .* from line"))
 
