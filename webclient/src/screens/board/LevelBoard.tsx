@@ -28,11 +28,11 @@ export function LevelBoard({ params }: Props) {
   if (standing === null) return <Missing back="/board" horseId={params.horseId} />;
   const title = horse ? `${horse.body.name}, ${standing.level_name}` : standing.level_name;
   return (
-    <Screen title={title} back="/board">
+    <Screen title={title} back="/board" wide>
       <p>{standing.summary.sentence}</p>
       <FindingStrip summary={standing.summary} />
       {standing.cautions.map((caution, place) => (
-        <Notice tone={place === 0 && standing.cautions.length > 1 ? "attention" : "plain"} key={caution}><p>{caution}</p></Notice>
+        <Notice tone={place === 0 && standing.summary.counts.on_hold > 0 ? "attention" : "plain"} key={caution}><p>{caution}</p></Notice>
       ))}
       <div class="two-columns">
         <div>
