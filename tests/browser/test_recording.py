@@ -212,6 +212,15 @@ def test_how_it_was_met_is_remembered_and_can_be_changed_after(rider):
     rider.sees("Attitude: Bold → Looky")
 
 
+def until_on_disk(phone, outcomes):
+    """Waits until the living attempts in the phone's store have these outcomes."""
+    for _ in range(100):
+        if [each["outcome"] for each in attempts(phone)] == outcomes:
+            return
+        phone.page.wait_for_timeout(100)
+    raise AssertionError(f"the store never held {outcomes}")
+
+
 def test_what_was_taken_back_lies_in_the_bin_and_returns(rider):
     outing = at_the_field(rider)
     open_fence(rider, outing, "1 Log")
@@ -219,6 +228,7 @@ def test_what_was_taken_back_lies_in_the_bin_and_returns(rider):
     saved(rider)
     rider.thumb(rider.button("Undo"))
     expect(rider.page.get_by_text("Today: nothing yet")).to_be_visible()
+    until_on_disk(rider, [])  # leaving sooner would leave the undo behind with the page
     rider.go(f"{outing}/attempts")
     rider.sees("Circle, 1 Log")
     rider.tap("Put back")
