@@ -97,6 +97,7 @@ class Person:
         expect(self.page.get_by_role("heading", level=1, name=text)).to_be_visible()
 
     def all_sent(self) -> None:
+        self.page.wait_for_timeout(1500)  # the line counts what was just written a moment later
         expect(self.page.locator(".top__state")).to_contain_text(re.compile("All sent at"), timeout=60_000)
 
     def waits(self, count: int) -> None:

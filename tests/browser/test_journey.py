@@ -137,7 +137,8 @@ def time_a_canter(phone: Person, outing: str) -> None:
     phone.fill(re.compile("^Distance"), "20")
     phone.choose("How it was measured", "Wheel")
     phone.tap("Save track")
-    phone.sees("Top hedge")
+    phone.heading("Top hedge")
+    phone.page.wait_for_timeout(1000)  # leaving the page in the same breath would leave the writing behind
     phone.go(f"/watch?outing={outing}")
     phone.tap(re.compile("START"))
     phone.sees(re.compile("STOP"))

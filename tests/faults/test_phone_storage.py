@@ -69,6 +69,7 @@ def test_a_browser_that_keeps_nothing_says_so_and_records_nothing(server, people
 def test_an_emptied_store_is_noticed_and_filled_again(server, rider):
     for name in ("Thornybank", "Low Moor"):
         add_field(rider, name)
+        rider.heading(name)  # saved: leaving sooner would leave the writing behind
     rider.all_sent()
     rider.page.evaluate(EMPTY_ALL)
     rider.page.reload()
