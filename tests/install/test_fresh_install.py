@@ -44,7 +44,8 @@ def test_commands_without_a_server_work(installed):
     pace = json.loads(run([".venv/bin/fieldtally", "pace", "--distance", "420m", "--time", "63.2s",
                            "--target", "420", "--json"], installed))  # fmt: skip
     assert pace["speed_mpm"] == pytest.approx(60 * 420 / 63.2)  # v = 60 d / t, arithmetic
-    fit = run([".venv/bin/fieldtally", "fit", "--rulebook", "us-2025", "--profile", "log", "--height", "2ft11"], installed)
+    fit = run([".venv/bin/fieldtally", "fit", "--rulebook", "us-2025",
+               "--profile", "log", "--height", "2ft11"], installed)  # fmt: skip
     assert "Novice" in fit
 
 

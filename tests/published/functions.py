@@ -5,7 +5,7 @@ import re
 
 import pytest
 
-from fieldtally.book.kinds import RecoveryCheck
+from fieldtally.book.bodies.ridden import RecoveryCheck
 from fieldtally.trade import conditioning, recovery
 from fieldtally.trade.dressage_score import DressageRules, Sheet, dressage_score
 from fieldtally.trade.fence_cautions import fence_cautions

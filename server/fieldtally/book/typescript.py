@@ -1,6 +1,6 @@
 """Writes webclient/src/entries/bodies.ts from the kinds, so that there is one description of a body.
 
-Run `python -m fieldtally.book.typescript` after any change of kinds.py, words.py or together.py. A test
+Run `python -m fieldtally.book.typescript` after any change of kinds.py, bodies/, words.py or together.py. A test
 compares the file with what this would write.
 """
 

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from marshmallow import ValidationError
 
-from fieldtally.book.kinds import EventResult
+from fieldtally.book.bodies.results import EventResult
 from fieldtally.trade.bad_input import BadInput
 from fieldtally.trade.total import PARTS, Result
 

@@ -5,9 +5,9 @@ from datetime import date
 from flask import Blueprint, jsonify
 from marshmallow import RAISE, Schema, ValidationError, fields, validate
 
+from fieldtally.book.bodies.said import BarChange
 from fieldtally.book.fields import CivilDate, Number, RecordId, Text
 from fieldtally.book.fold import fold, living
-from fieldtally.book.kinds import BarChange
 from fieldtally.book.trouble import first_trouble
 from fieldtally.readiness.bar import shipped_bars
 from fieldtally.readiness.plan import plans_for

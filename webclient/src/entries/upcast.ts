@@ -3,7 +3,7 @@
 import { completeBody, KINDS, type KindName } from "./bodies.ts";
 import type { Plain } from "./merge.ts";
 
-/** `kind/version` -> what makes a body of the next version of it. */
+/** `kind/version` -> what makes a body of the next version of it; none where a version only added fields. */
 const STEPS: { [kindAndVersion: string]: (body: Plain) => Plain } = {};
 
 export function isKind(kind: string): kind is KindName {
@@ -19,6 +19,6 @@ export function readable(kind: string, version: number): boolean {
 export function current(kind: string, version: number, body: Plain): Plain {
   if (!isKind(kind)) throw new Error(`not a kind: ${kind}`);
   let now = body;
-  for (let step = version; step < KINDS[kind].version; step++) now = STEPS[`${kind}/${step}`]!(now);
+  for (let step = version; step < KINDS[kind].version; step++) now = STEPS[`${kind}/${step}`]?.(now) ?? now;
   return completeBody(kind, now as never) as unknown as Plain;
 }
