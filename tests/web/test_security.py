@@ -18,7 +18,8 @@ def test_every_answer_carries_the_headers(browser, path):
     assert "unsafe" not in policy and "http" not in policy and "*" not in policy
     assert headers["X-Content-Type-Options"] == "nosniff"
     assert headers["Referrer-Policy"] == "no-referrer"
-    assert "geolocation=()" in headers["Permissions-Policy"]
+    assert "geolocation=(self)" in headers["Permissions-Policy"]  # fences and traces; never for a frame of another site
+    assert "camera=()" in headers["Permissions-Policy"]
     assert headers["Cross-Origin-Opener-Policy"] == "same-origin"
     assert "Access-Control-Allow-Origin" not in headers
 

@@ -28,7 +28,7 @@ CONTENT_POLICY = "; ".join(
         "frame-ancestors 'none'",
     )
 )
-NOT_ALLOWED = ("accelerometer", "camera", "geolocation", "gyroscope", "microphone", "payment", "usb")
+NOT_ALLOWED = ("accelerometer", "camera", "gyroscope", "microphone", "payment", "usb")
 HEADERS = {
     "Content-Security-Policy": CONTENT_POLICY,
     "X-Content-Type-Options": "nosniff",
@@ -36,7 +36,7 @@ HEADERS = {
     "Referrer-Policy": "no-referrer",
     "Cross-Origin-Opener-Policy": "same-origin",
     "Cross-Origin-Resource-Policy": "same-origin",
-    "Permissions-Policy": ", ".join(f"{feature}=()" for feature in NOT_ALLOWED),
+    "Permissions-Policy": ", ".join(["geolocation=(self)", *(f"{feature}=()" for feature in NOT_ALLOWED)]),
 }
 ONE_YEAR_S = 31_536_000
 
