@@ -77,11 +77,15 @@ def phone(playwright, shell, tmp_path):
     made.close()
     assert made.mistakes == []
 
+FIRST_SCRIPTS = """
+    Promise.all([...document.querySelectorAll("script[src], link[rel=modulepreload]")]
+      .map((each) => fetch(each.src || each.href).then((reply) => reply.text()))).then((texts) => texts.join())
+"""
+
 
 def version_of(phone: Person) -> str:
-    """The release whose script runs in the page."""
-    script = "fetch(document.querySelector('script[src]').src).then((reply) => reply.text())"
-    return "0.1.1" if "0.1.1" in phone.page.evaluate(script) else "0.1.0"
+    """The release whose scripts run in the page."""
+    return "0.1.1" if "0.1.1" in phone.page.evaluate(FIRST_SCRIPTS) else "0.1.0"
 
 
 def loads_of(phone: Person) -> list[str]:
@@ -158,11 +162,20 @@ def test_the_old_version_goes_on_while_the_new_one_waits_though_the_server_forgo
     shell.folders = [builds["0.1.1"]]
     phone.page.evaluate(FOREGROUND)
     expect(phone.page.get_by_text("A new version of Fieldtally is ready.")).to_be_visible(timeout=15_000)
-    phone.go("/help")
+    phone.go("/help")  # a screen of the second script
     phone.heading("Help")
     phone.page.reload()
     phone.heading("Help")
     assert version_of(phone) == "0.1.0"
+
+
+def test_a_later_screen_opens_in_a_page_whose_files_are_gone_everywhere(phone, shell, builds):
+    """The second script is in memory from the first second on: no screen is fetched when it is opened."""
+    phone.page.wait_for_function("performance.getEntriesByType('resource').some((it) => it.name.includes('/later-'))")
+    shell.stop()
+    phone.page.evaluate("caches.keys().then((all) => Promise.all(all.map((name) => caches.delete(name))))")
+    phone.page.evaluate("history.pushState(null, '', '/help')")
+    phone.heading("Help")
 
 
 def test_two_servers_with_different_workers_never_make_the_page_reload_by_itself(phone, shell, builds):

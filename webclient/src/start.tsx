@@ -12,6 +12,7 @@ import { startFromServer, startOffline } from "./account/sign.ts";
 import { App } from "./app.tsx";
 import { listenForMistakes, noteMistake } from "./health/mistakes.ts";
 import { followHistory } from "./parts/goBack.ts";
+import { fetchLater } from "./parts/later.tsx";
 import { followTheme } from "./style/theme.ts";
 import { startSync } from "./sync/schedule.ts";
 import { watchForUpdates } from "./update/worker.ts";
@@ -36,6 +37,7 @@ async function showApp(): Promise<void> {
   try {
     await readWords();
     render(<App />, place);
+    void fetchLater();
   } catch (error) {
     noteMistake(error);
     document.getElementById("unfetched")!.hidden = false; // the connection broke during the very first visit
