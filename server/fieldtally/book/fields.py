@@ -11,6 +11,8 @@ from datetime import date
 
 from marshmallow import ValidationError, fields
 
+from fieldtally.book.shown import between, shown
+
 UUID_PATTERN = re.compile(r"[0-9a-f]{8}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{4}-[0-9a-f]{12}")
 DAY_PATTERN = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 EARLIEST = date(1990, 1, 1)
@@ -58,8 +60,9 @@ class Number(fields.Field):
         if self.whole and value != int(value):
             raise fail("not_whole", f"{value} is not a whole number.", f"Round it to a whole {self.unit}.")
         if not self.least <= value <= self.most:
-            raise fail("out_of_range", f"{value:g} {self.unit} is outside {self.least:g} to {self.most:g}.",
-                       f"Enter a value from {self.least:g} to {self.most:g} {self.unit}.")
+            allowed = between(self.least, self.most, self.unit)
+            raise fail("out_of_range", f"{shown(value, self.unit)} is outside {allowed}.",
+                       f"Enter a value from {allowed}.")
         return int(value) if self.whole else value
 
 
