@@ -81,6 +81,11 @@ FULL = {
         "rulebook_id": "rulebook", "level_id": "level", "requirement_id": "ditch_left", "quantity": "attempts",
         "value": 5, "reason": "Green horse",
     },
+    "trace": {
+        "outing_id": OUTING, "canter_id": CANTER, "source": "phone", "name": "Top hedge",
+        "started_at_ms": 1_777_799_553_120, "dt_ms": [0, 1000, 1010], "latitude_udeg": [51_500_000, 60, -2],
+        "longitude_udeg": [-1_250_000, 3, 4], "accuracy_m": [5, 4, 6], "breaks": [2], "left_out": 1,
+    },
 }  # fmt: skip
 
 LEAST = {
@@ -94,5 +99,6 @@ LEAST = {
         "remark": "about_id text", "word": "horse_id rulebook_id level_id decision reason",
         "rulebook_value": "rulebook_id level_id phase quantity edition article",
         "bar_change": "rulebook_id level_id requirement_id quantity reason",
+        "trace": "outing_id source latitude_udeg longitude_udeg",
     }.items()
 }  # fmt: skip

@@ -15,6 +15,7 @@ from fieldtally.book.bodies.places import Fence, Field, Horse, Track
 from fieldtally.book.bodies.results import EventResult, FlatworkTest, JumpingRound
 from fieldtally.book.bodies.ridden import Attempt, IntervalSet, Outing, TimedCanter
 from fieldtally.book.bodies.said import BarChange, Note, Remark, RulebookValue, Word
+from fieldtally.book.bodies.trace import Trace
 
 
 @dataclass(frozen=True)
@@ -50,5 +51,6 @@ KINDS: dict[str, Kind] = {
         Kind("word", Word, True, COACH),
         Kind("rulebook_value", RulebookValue, True, ("rider", "coach")),
         Kind("bar_change", BarChange, True, COACH),
+        Kind("trace", Trace, False, ALL_HANDS),
     )
 }

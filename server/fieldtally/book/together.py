@@ -36,5 +36,8 @@ TOGETHER: dict[str, tuple[tuple[str, ...], ...]] = {
     ),
     "word": (("horse_id", "rulebook_id", "level_id", "decision", "reason", "expires_on"),),
     "rulebook_value": (("rulebook_id", "level_id", "phase", "quantity", "value", "edition", "article"),),
+    "trace": (
+        ("source", "started_at_ms", "dt_ms", "latitude_udeg", "longitude_udeg", "accuracy_m", "breaks", "left_out"),
+    ),
     "bar_change": (("rulebook_id", "level_id", "requirement_id", "quantity", "value"),),
 }  # fmt: skip

@@ -43,6 +43,8 @@ MEASURED_BY = ("wheel", "tape", "known")
 CLOCKS = ("agree", "slept", "wall_changed", "restored")
 STARTS = ("flying", "standing")
 
+TRACE_SOURCES = ("phone", "file")
+
 EVENT_STATUSES = ("completed", "eliminated", "retired", "withdrawn")
 DECISIONS = ("go", "not_yet", "hold")
 PHASES = ("dressage", "show_jumping", "cross_country")

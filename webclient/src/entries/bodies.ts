@@ -52,6 +52,9 @@ export type ClockVerdict = (typeof CLOCKS)[number];
 export const STARTS = ["flying", "standing"] as const;
 export type Start = (typeof STARTS)[number];
 
+export const TRACE_SOURCES = ["phone", "file"] as const;
+export type TraceSource = (typeof TRACE_SOURCES)[number];
+
 export const EVENT_STATUSES = ["completed", "eliminated", "retired", "withdrawn"] as const;
 export type EventStatus = (typeof EVENT_STATUSES)[number];
 
@@ -299,6 +302,20 @@ export interface BarChange {
   reason: string;
 }
 
+export interface Trace {
+  outing_id: string;
+  canter_id: string | null;
+  source: TraceSource;
+  name: string | null;
+  started_at_ms: number | null;
+  dt_ms: number[];
+  latitude_udeg: number[];
+  longitude_udeg: number[];
+  accuracy_m: number[];
+  breaks: number[];
+  left_out: number;
+}
+
 export interface HorseInput {
   name: string;
   birth_year?: number | null;
@@ -531,6 +548,20 @@ export interface BarChangeInput {
   reason: string;
 }
 
+export interface TraceInput {
+  outing_id: string;
+  canter_id?: string | null;
+  source: TraceSource;
+  name?: string | null;
+  started_at_ms?: number | null;
+  dt_ms?: number[];
+  latitude_udeg: number[];
+  longitude_udeg: number[];
+  accuracy_m?: number[];
+  breaks?: number[];
+  left_out?: number;
+}
+
 /** kind -> its body, complete. */
 export interface Bodies {
   horse: Horse;
@@ -549,6 +580,7 @@ export interface Bodies {
   word: Word;
   rulebook_value: RulebookValue;
   bar_change: BarChange;
+  trace: Trace;
 }
 
 /** kind -> its body as it may be written: defaults left out. */
@@ -569,6 +601,7 @@ export interface BodyInputs {
   word: WordInput;
   rulebook_value: RulebookValueInput;
   bar_change: BarChangeInput;
+  trace: TraceInput;
 }
 
 export type KindName = keyof Bodies;
@@ -590,6 +623,7 @@ export const KINDS: { readonly [K in KindName]: { readonly version: number; read
   word: { version: 1, evidence: true, writers: ["coach"] },
   rulebook_value: { version: 1, evidence: true, writers: ["rider", "coach"] },
   bar_change: { version: 1, evidence: true, writers: ["coach"] },
+  trace: { version: 1, evidence: false, writers: ["rider", "scribe", "coach"] },
 };
 
 export interface Limit {
@@ -618,6 +652,7 @@ export const LIMITS: { readonly [K in KindName]: { readonly [path: string]: Limi
   "word": {"rulebook_id": {"least": 1, "characters": 60}, "level_id": {"least": 1, "characters": 60}, "reason": {"least": 1, "characters": 2000}},
   "rulebook_value": {"rulebook_id": {"least": 1, "characters": 60}, "level_id": {"least": 1, "characters": 60}, "quantity": {"least": 1, "characters": 80}, "value": {"least": -1000000, "most": 1000000, "unit": "in the quantity's unit", "whole": false}, "edition": {"least": 1, "characters": 120}, "article": {"least": 1, "characters": 120}},
   "bar_change": {"rulebook_id": {"least": 1, "characters": 60}, "level_id": {"least": 1, "characters": 60}, "requirement_id": {"least": 1, "characters": 120}, "quantity": {"least": 1, "characters": 80}, "value": {"least": -1000000, "most": 1000000, "unit": "in the quantity's unit", "whole": false}, "reason": {"least": 1, "characters": 2000}},
+  "trace": {"name": {"least": 0, "characters": 120}, "started_at_ms": {"least": 631152000000, "most": 7258118400000, "unit": "ms", "whole": true}, "dt_ms": {"least": 0, "most": 2678400000, "unit": "ms", "whole": true}, "latitude_udeg": {"least": -180000000, "most": 180000000, "unit": "millionths of a degree", "whole": true}, "longitude_udeg": {"least": -360000000, "most": 360000000, "unit": "millionths of a degree", "whole": true}, "accuracy_m": {"least": 0, "most": 100000, "unit": "m", "whole": true}, "breaks": {"least": 1, "most": 1999, "unit": "place in the list", "whole": true}, "left_out": {"least": 0, "most": 10000000, "unit": "points", "whole": true}},
 };
 
 /** Fields that state one fact between them: edits inside a group never merge. */
@@ -633,6 +668,7 @@ export const TOGETHER: { readonly [kind: string]: readonly (readonly string[])[]
   "event_result": [["rulebook_id", "level_id"], ["status", "dressage_penalties", "show_jumping_jump_penalties", "show_jumping_time_penalties", "cross_country_jump_penalties", "cross_country_time_penalties", "cross_country_seconds_over", "rider_fall", "horse_fall"], ["place", "starters"]],
   "word": [["horse_id", "rulebook_id", "level_id", "decision", "reason", "expires_on"]],
   "rulebook_value": [["rulebook_id", "level_id", "phase", "quantity", "value", "edition", "article"]],
+  "trace": [["source", "started_at_ms", "dt_ms", "latitude_udeg", "longitude_udeg", "accuracy_m", "breaks", "left_out"]],
   "bar_change": [["rulebook_id", "level_id", "requirement_id", "quantity", "value"]],
 };
 
@@ -653,6 +689,7 @@ const SHAPES: { readonly [K in KindName]: Shape } = {
   "word": {"expires_on": {"missing": null}},
   "rulebook_value": {"value": {"missing": null}},
   "bar_change": {"value": {"missing": null}},
+  "trace": {"canter_id": {"missing": null}, "name": {"missing": null}, "started_at_ms": {"missing": null}, "dt_ms": {"missing": []}, "accuracy_m": {"missing": []}, "breaks": {"missing": []}, "left_out": {"missing": 0}},
 };
 
 type Shape = {
