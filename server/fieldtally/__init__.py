@@ -14,11 +14,14 @@ def create_app(settings: "Settings") -> "Flask":
 
     from fieldtally.store.db import connect
     from fieldtally.web import (
+        account,
         auth,
         errors,
         health,
+        invitations,
         limits,
         logbooks,
+        members,
         openapi,
         rulebooks,
         security,
@@ -34,6 +37,8 @@ def create_app(settings: "Settings") -> "Flask":
     errors.register(app)
     limits.register(app, settings)
     auth.register(app)
-    for room in (health, logbooks, openapi, rulebooks, standing, what_if, sync, shell):
+    for room in (
+        account, health, invitations, logbooks, members, openapi, rulebooks, standing, what_if, sync, shell
+    ):
         app.register_blueprint(room.bp)
     return app

@@ -2,17 +2,17 @@
 
 from uuid import uuid4
 
-from sqlalchemy import func, select, text
+from sqlalchemy import delete, func, select, text
 from sqlalchemy.exc import IntegrityError
 from sqlalchemy.orm import Session
 
 from fieldtally.store.clock import now_ms
 from fieldtally.store.db import db, writing
-from fieldtally.store.memberships import open_logbook
-from fieldtally.store.models import Account
+from fieldtally.store.memberships import logbooks_of, open_logbook
+from fieldtally.store.models import Account, Logbook
 from fieldtally.store.names import sign_in_key, tidy_name
 from fieldtally.store.passwords import hash_password, needs_new_hash, new_password, password_matches, prepared
-from fieldtally.store.sign_ins import end_all
+from fieldtally.store.sign_ins import end_all, end_others
 from fieldtally.trade.bad_input import BadInput
 
 
@@ -73,12 +73,22 @@ def account_of(sign_in_name: str, password: str) -> Account | None:
     return account
 
 
-def change_password(account: Account, password: object) -> None:
-    """Give a new password and sign the account out everywhere."""
+def change_password(account: Account, password: object, but_here: str | None = None) -> None:
+    """Give a new password and sign the account out everywhere, but for the browser with the secret `but_here`."""
     ready = new_password(password, account.sign_in_name)
     with writing() as session:
         session.merge(account).password_hash = hash_password(ready)
-        end_all(account.id)
+        end_others(account.id, but_here) if but_here else end_all(account.id)
+
+
+def remove_account(account: Account) -> list[str]:
+    """Delete the account for good, and with it every logbook it is the rider of, whoever else wrote there.
+    What it wrote in the logbooks of others stays, without a name. Returns the ids of the logbooks deleted."""
+    own = [logbook.id for logbook, role in logbooks_of(account.id) if role == "rider"]
+    with writing() as session:
+        session.execute(delete(Logbook).where(Logbook.id.in_(own)))
+        session.execute(delete(Account).where(Account.id == account.id))
+    return own
 
 
 def _new_account(sign_in_name: object, display_name: object, password: object) -> Account:

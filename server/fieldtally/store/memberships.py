@@ -46,3 +46,21 @@ def logbooks_of(account_id: str) -> list[tuple[Logbook, str]]:
 def own_logbook(account: Account) -> Logbook | None:
     """The logbook whose rider is `account`."""
     return next((logbook for logbook, role in logbooks_of(account.id) if role == "rider"), None)
+
+
+def members_of(logbook_id: str) -> list[tuple[Account, str]]:
+    """Everybody in the logbook with their role, the rider first, then by name."""
+    rows = db.session.execute(
+        select(Account, Membership.role)
+        .join(Membership, Membership.account_id == Account.id)
+        .where(Membership.logbook_id == logbook_id)
+        .order_by(Membership.role != "rider", Account.display_name, Account.id)
+    )
+    return [(account, role) for account, role in rows]
+
+
+def end_membership(logbook_id: str, account_id: str) -> bool:
+    """End what a helper is in the logbook; never the rider's own place. False if there was nothing to end."""
+    which = (Membership.logbook_id == logbook_id, Membership.account_id == account_id, Membership.role != "rider")
+    with writing() as session:
+        return session.execute(delete(Membership).where(*which)).rowcount > 0

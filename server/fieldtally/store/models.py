@@ -92,6 +92,24 @@ class Membership(Base):
     )
 
 
+class Invitation(Base):
+    """A code that lets one person join a logbook. `id` is the code's SHA-256. `made_by` and `used_by` are kept
+    without a foreign key: who let whom in is still told when an account is gone."""
+
+    __tablename__ = "invitation"
+
+    logbook_id: Mapped[str] = mapped_column(ForeignKey("logbook.id", ondelete="CASCADE"), primary_key=True)
+    id: Mapped[str] = mapped_column(String(64), primary_key=True, index=True)
+    role: Mapped[str] = mapped_column(String(20))
+    made_by: Mapped[str] = mapped_column(Id)
+    made_at_ms: Mapped[int] = mapped_column(BigInteger)
+    expires_at_ms: Mapped[int] = mapped_column(BigInteger)
+    used_by: Mapped[str | None] = mapped_column(Id)
+    used_at_ms: Mapped[int | None] = mapped_column(BigInteger)
+
+    __table_args__ = (CheckConstraint("role IN ('coach', 'scribe', 'reader')", name="role"),)
+
+
 class Entry(Base):
     """One accepted line of a logbook; never changed. `body` null: the record is taken back.
 

@@ -73,3 +73,22 @@ def forget_old(idle_days: int, max_days: int) -> None:
     ended = (SignIn.last_seen_at_ms <= now - idle_days * DAY_MS) | (SignIn.signed_in_at_ms <= now - max_days * DAY_MS)
     with writing() as session:
         session.execute(delete(SignIn).where(ended))
+
+
+def all_of(account_id: str) -> list[SignIn]:
+    """Every browser the account is signed in on, the one used last first."""
+    which = select(SignIn).where(SignIn.account_id == account_id)
+    return list(db.session.scalars(which.order_by(SignIn.last_seen_at_ms.desc(), SignIn.id)))
+
+
+def end_one(account_id: str, sign_in_id: str) -> bool:
+    """Sign the account out on one browser. False if it was not signed in there."""
+    with writing() as session:
+        which = (SignIn.account_id == account_id, SignIn.id == sign_in_id)
+        return session.execute(delete(SignIn).where(*which)).rowcount > 0
+
+
+def end_others(account_id: str, token: str) -> None:
+    """Sign the account out everywhere but on the browser with this secret."""
+    with writing() as session:
+        session.execute(delete(SignIn).where(SignIn.account_id == account_id, SignIn.id != digest(token)))

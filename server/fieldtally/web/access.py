@@ -44,3 +44,11 @@ def member(logbook_id: str) -> Member:
     if found is None:
         problem(403, "not_yours", "This logbook is not shared with you.", fix="Ask its rider to invite you.")
     return Member(logbook_id, account.id, account.display_name, found.role)
+
+
+def rider(logbook_id: str) -> Member:
+    """The rider of this logbook, asking for herself; for other members 403 `not_the_rider`."""
+    who = member(logbook_id)
+    if who.role != "rider":
+        problem(403, "not_the_rider", "Only the rider decides who sees her logbook.", fix="Ask her.")
+    return who

@@ -45,7 +45,7 @@ HTTP_PROBLEMS: dict[int, tuple[str, str, str | None]] = {
 
 
 # what whoever runs the server may want to see in the log: somebody tried what they may not
-WATCHED = {"wrong_password", "not_yours", "wrong_logbook", "missing_header", "not_first"}
+WATCHED = {"wrong_password", "not_yours", "wrong_logbook", "missing_header", "not_first", "not_the_rider"}
 
 
 def error_body(code: str, message: str, field: str | None = None, fix: str | None = None, details=()) -> dict:

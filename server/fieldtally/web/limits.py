@@ -56,6 +56,10 @@ limiter = Limiter(
 )
 few_failures = limiter.limit(setting("sign_in_limit"), key_func=address_and_name, deduct_when=failed)
 few_failures_in_all = limiter.limit(setting("sign_in_address_limit"), key_func=address, deduct_when=failed)
+few_wrong_passwords = limiter.limit(setting("sign_in_limit"), key_func=asker, deduct_when=failed)
+few_wrong_codes = limiter.limit(
+    setting("sign_in_address_limit"), key_func=address, deduct_when=lambda response: response.status_code == 404
+)
 
 
 def answer_too_many(_: RateLimitExceeded) -> tuple[Response, int]:

@@ -41,6 +41,7 @@ LOGBOOK = {
 }  # fmt: skip
 ACCOUNT = {"id": ID, "sign_in_name": TEXT, "display_name": TEXT}
 LEVEL = {"id": TEXT, "name": TEXT}
+INVITATION = {"id": TEXT, "role": TEXT, "expires_at": INSTANT}
 HEADING = {"id": TEXT, "title": TEXT, "body": TEXT, "edition": TEXT, "levels": list_of(thing(LEVEL))}
 
 SHAPES = {
@@ -86,6 +87,17 @@ SHAPES = {
         "fieldtally_export": {"const": 1}, "logbook": ANY, "entries": list_of(named("NumberedEntry")),
     }),
     "Health": thing({"ok": TRUTH, "version": TEXT, "database": {"enum": ["sqlite", "postgresql"]}}),
+    "Members": thing({"members": list_of(thing({"account_id": ID, "display_name": TEXT, "role": TEXT}))}),
+    "Invite": thing({"role": {"enum": ["coach", "scribe", "reader"]}}),
+    "Invitation": thing(INVITATION | {"code": TEXT}),
+    "Invitations": thing({"invitations": list_of(thing(INVITATION))}),
+    "Offer": thing({"title": TEXT, "inviter": TEXT, "role": TEXT, "expires_at": INSTANT}),
+    "TakeUp": thing({}, sign_in_name=TEXT, display_name=TEXT, password=TEXT, device_label=TEXT),
+    "SignIns": thing({"sign_ins": list_of(thing({
+        "id": TEXT, "label": TEXT, "here": TRUTH, "signed_in_at": INSTANT, "last_seen_at": INSTANT,
+    }))}),
+    "NewPassword": thing({"password": TEXT, "new_password": TEXT}),
+    "Password": thing({"password": TEXT}),
     "Anything": ANY,
 }  # fmt: skip
 
@@ -95,9 +107,15 @@ ANSWERS: dict[str, str | None] = {
     "standing.one_horse": "Standings", "logbooks.export": "WholeLogbook", "rulebooks.every": "Rulebooks",
     "rulebooks.one": "Rulebook", "health.health": "Health", "openapi.openapi": "Anything",
     "what_if.suppose": "Comparison", "what_if.plans": "Plans",
+    "members.everybody": "Members", "members.end": None, "invitations.every_open_one": "Invitations",
+    "invitations.invite": "Invitation", "invitations.withdraw": None, "invitations.offered": "Offer",
+    "invitations.take_up": "Session", "account.where": "SignIns", "account.sign_out_there": None,
+    "account.renew_password": None, "account.end": None,
 }  # fmt: skip
 QUESTIONS = {
     "auth.sign_in": "SignIn", "auth.first_account": "FirstAccount", "sync.push": "Push", "what_if.suppose": "WhatIf",
+    "invitations.invite": "Invite", "invitations.take_up": "TakeUp", "account.renew_password": "NewPassword",
+    "account.end": "Password",
 }  # fmt: skip
 QUERIES = {
     "sync.pull": {
@@ -107,4 +125,4 @@ QUERIES = {
     "standing.one_horse": {"as_of": DAY},
 }
 PUBLIC = {"auth.show", "auth.sign_in", "auth.first_account", "rulebooks.every", "rulebooks.one", "health.health",
-          "openapi.openapi"}  # fmt: skip
+          "openapi.openapi", "invitations.offered", "invitations.take_up"}  # fmt: skip
