@@ -33,6 +33,7 @@ export interface RouteLine {
 export const ROUTES: RouteLine[] = [
   { path: "/", screen: Today },
   { path: "/needs-you", screen: later("NeedsYou") },
+  { path: "/keep", screen: later("KeepScreen") },
   { path: "/settings", screen: later("Settings") },
   { path: "/help", screen: later("Help"), open: true },
   { path: "/board", screen: Board },

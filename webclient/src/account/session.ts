@@ -37,6 +37,9 @@ export const starting = signal(true);
 export const serverSays = signal<Session | null>(null);
 export const session = signal<Session | null>(null);
 export const sessionStanding = signal<Standing>("kept");
+/** The account of a logbook that was begun on this phone before there was any account. */
+export const LOCAL = "local";
+export const isLocal = computed(() => session.value?.account?.id === LOCAL);
 export const logbooks = computed<LogbookInfo[]>(() => session.value?.logbooks ?? []);
 
 /** Starts with the last account of this phone, without asking anybody. */

@@ -10,7 +10,7 @@ import { close, openFor } from "../store/open.ts";
 import { openDb } from "../store/place.ts";
 import { unsentEntries } from "../store/unsent.ts";
 import { makeWire, type Reply, type WireError } from "../sync/wire.ts";
-import { forgetSession, restoreSession, type Session, session, takeSession } from "./session.ts";
+import { forgetSession, isLocal, LOCAL, restoreSession, type Session, session, takeSession } from "./session.ts";
 
 const wire = makeWire();
 const SIGN_OUT_PENDING = "sign_out_pending";
@@ -40,10 +40,11 @@ export async function askSession(): Promise<Session | null> {
 
 /** Starts with the last account of this phone, with no network at all; whether there is one. */
 export async function startOffline(): Promise<boolean> {
-  if (recall(SIGN_OUT_PENDING)) return false;
+  if (recall(SIGN_OUT_PENDING) && !isLocal.value) return false;
   if (!session.value?.account) await findInStores();
   const account = session.value?.account;
   if (account) await openStore(account.id, false);
+  if (isLocal.value) void finishSignOut();
   return account != null;
 }
 
@@ -83,13 +84,15 @@ async function finishSignOut(): Promise<void> {
 // the small settings were wiped but the stores were not
 async function findInStores(): Promise<void> {
   const all = (await indexedDB.databases?.().catch(() => [])) ?? [];
-  for (const { name } of all.filter((each) => each.name?.startsWith(NAME_PREFIX))) {
-    const found = await sessionIn(name!.slice(NAME_PREFIX.length));
+  const ids = all.filter((each) => each.name?.startsWith(NAME_PREFIX)).map((each) => each.name!.slice(NAME_PREFIX.length));
+  // an account before the logbook from before there was one
+  for (const id of ids.sort((one, other) => Number(one === LOCAL) - Number(other === LOCAL))) {
+    const found = await sessionIn(id);
     if (found) return restoreSession(found);
   }
 }
 
-async function sessionIn(accountId: string): Promise<Session | undefined> {
+export async function sessionIn(accountId: string): Promise<Session | undefined> {
   const db = await openPhoneDb(accountId).catch(() => null);
   const found = db ? await getMeta<Session>(db, "session").catch(() => undefined) : undefined;
   db?.close();
@@ -107,7 +110,7 @@ async function begin(reply: Reply<Session>): Promise<SignTrouble | null> {
   return null;
 }
 
-async function openStore(accountId: string, before: boolean): Promise<void> {
+export async function openStore(accountId: string, before: boolean): Promise<void> {
   await openFor(accountId);
   const db = openDb.value;
   if (!db) return;

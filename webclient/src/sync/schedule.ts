@@ -4,7 +4,7 @@
 
 import { effect, untracked } from "@preact/signals";
 
-import { sessionStanding } from "../account/session.ts";
+import { isLocal, sessionStanding } from "../account/session.ts";
 import { noteMistake } from "../health/mistakes.ts";
 import { onSaved } from "../store/afterSave.ts";
 import { getMeta, type PhoneDb, setMeta } from "../store/db.ts";
@@ -13,6 +13,7 @@ import { backOff, LONGEST_MS } from "./backOff.ts";
 import { followCounts } from "./counts.ts";
 import { syncEverything } from "./everything.ts";
 import { inOneTab } from "./oneTab.ts";
+import { pullRulebooks } from "./rulebooks.ts";
 import { note, type SyncResult, syncState } from "./state.ts";
 import { makeWire } from "./wire.ts";
 
@@ -59,6 +60,7 @@ async function run(): Promise<SyncResult | null> {
   saved = false;
   const db = openDb.value;
   if (!db) return null;
+  if (isLocal.value) return onlyRulebooks(db);
   const result = await inOneTab(db, () => syncEverything(db, wire));
   if (result === null) {
     plan(LONGEST_MS);
@@ -69,6 +71,12 @@ async function run(): Promise<SyncResult | null> {
   if (!result.trouble) await noteAllDone(db, result.finished_at_ms);
   plan(result.retry_after_ms ?? nextTry());
   return result;
+}
+
+// a logbook from before any account: nothing of it is sent; the rulebooks are public and fetched with no name
+async function onlyRulebooks(db: PhoneDb): Promise<null> {
+  await pullRulebooks(db, wire, "", Date.now()).catch(() => undefined);
+  return null;
 }
 
 async function recallLastTime(db: PhoneDb): Promise<void> {

@@ -16,6 +16,7 @@ import frame from "./en-GB/frame.json" with { type: "json" };
 import help from "./en-GB/help.json" with { type: "json" };
 import horse from "./en-GB/horse.json" with { type: "json" };
 import level from "./en-GB/level.json" with { type: "json" };
+import local from "./en-GB/local.json" with { type: "json" };
 import location from "./en-GB/location.json" with { type: "json" };
 import needs from "./en-GB/needs.json" with { type: "json" };
 import note from "./en-GB/note.json" with { type: "json" };
@@ -37,7 +38,7 @@ import whatif from "./en-GB/whatif.json" with { type: "json" };
 import american from "./en-US.json" with { type: "json" };
 
 export const british = {
-  ...attempt, ...bar, ...board, ...body, ...conditioning, ...course, ...fence, ...field, ...finding, ...fit, ...frame, ...help, ...horse, ...level, ...location, ...needs, ...note, ...outing, ...pace, ...pattern,
+  ...attempt, ...bar, ...board, ...body, ...conditioning, ...course, ...fence, ...field, ...finding, ...fit, ...frame, ...help, ...horse, ...level, ...local, ...location, ...needs, ...note, ...outing, ...pace, ...pattern,
   ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline, ...today, ...track,
   ...watch, ...whatif,
 }; // prettier-ignore

@@ -1,3 +1,4 @@
+import { isLocal } from "../../account/session.ts";
 import { aimOf, ladder, withinReach } from "../../board/ladder.ts";
 import type { Standing } from "../../board/standing.ts";
 import { FindingStrip } from "../../charts/FindingStrip.tsx";
@@ -16,6 +17,7 @@ export function Board() {
   if (!horses || !standings) return <Screen title={t("board.title")}>{null}</Screen>;
   return (
     <Screen title={t("board.title")}>
+      {isLocal.value && <p>{t("local.no_standing")}</p>}
       {horses.length === 0 && <p class="empty">{t("board.no_horses")}</p>}
       {horses.map((horse) => <HorseLadder horse={horse} standings={standings} key={horse.record_id} />)}
       {standings[0] && <AsOf standing={standings[0]} />}

@@ -1,7 +1,7 @@
 import { useState } from "preact/hooks";
 import { Link } from "wouter-preact";
 
-import { sessionStanding } from "../../account/session.ts";
+import { isLocal, sessionStanding } from "../../account/session.ts";
 import { BigButton } from "../../parts/BigButton.tsx";
 import { syncNow } from "../../sync/schedule.ts";
 import { type SyncResult, syncState } from "../../sync/state.ts";
@@ -15,6 +15,7 @@ export function Sending() {
     setAsked("busy");
     setAsked((await syncNow()) ? "done" : "other_tab");
   };
+  if (isLocal.value) return <p>{t("local.only")} <Link href="/sign-in">{t("local.sign_in")}</Link></p>;
   const busy = asked === "busy" || phase !== "idle";
   return (
     <div class="section">

@@ -1,11 +1,12 @@
 import { useState } from "preact/hooks";
 import { Link } from "wouter-preact";
 
-import { session, sessionStanding } from "../../account/session.ts";
+import { isLocal, session, sessionStanding } from "../../account/session.ts";
 import { Button } from "../../parts/BigButton.tsx";
 import { Section } from "../../parts/Card.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { t } from "../../words/index.ts";
+import { LocalPart } from "./LocalPart.tsx";
 import { SignOut } from "./SignOut.tsx";
 
 /** Who is signed in, and the way out. */
@@ -13,6 +14,7 @@ export function AccountPart() {
   const [leaving, setLeaving] = useState(false);
   const account = session.value?.account;
   if (!account) return null;
+  if (isLocal.value) return <LocalPart />;
   return (
     <Section title={t("settings.account")}>
       <p>{t("settings.signed_in", { name: account.display_name })}</p>

@@ -8,6 +8,7 @@ import { t } from "../../words/index.ts";
 import { Continue } from "./Continue.tsx";
 import { FirstSteps } from "./FirstSteps.tsx";
 import { Install } from "./Install.tsx";
+import { LocalWaits } from "./LocalWaits.tsx";
 import { LogbookLine } from "./LogbookLine.tsx";
 import { NewOuting } from "./NewOuting.tsx";
 import { OutingList } from "./OutingList.tsx";
@@ -25,6 +26,7 @@ export function Today() {
   const add = writes && horses.length > 0 && <Button onClick={() => navigate("/results")}>{t("today.results")}</Button>;
   return (
     <Screen title={t("today.title")} actions={add} wide>
+      <LocalWaits />
       <LogbookLine />
       <div class="columns">
         <div>

@@ -1,0 +1,47 @@
+// A logbook begun before any account. It is an ordinary one in a database of its own, with this phone as its
+// account; nothing of it is sent. keep.ts moves it under an account later.
+
+import { deleteDB } from "idb";
+
+import { uuid7 } from "../entries/uuid7.ts";
+import { nameFor } from "../store/db.ts";
+import { forget, recall, remember } from "../store/little.ts";
+import { forgetStore } from "../store/lost.ts";
+import { close } from "../store/open.ts";
+import { t } from "../words/index.ts";
+import { forgetSession, LOCAL, restoreSession, type Session } from "./session.ts";
+import { openStore, sessionIn } from "./sign.ts";
+
+const BEGUN = "local";
+
+/** Whether such a logbook was begun on this phone and not yet moved or removed. */
+export function localBegun(): boolean {
+  return recall(BEGUN) === true;
+}
+
+/** Opens this phone's own logbook; the first time begins it. */
+export async function startLocal(): Promise<void> {
+  const found = await sessionIn(LOCAL);
+  remember(BEGUN, true);
+  restoreSession(found ?? begin());
+  await openStore(LOCAL, false);
+}
+
+/** Leaves it for the sign-in page. With `remove` it is deleted from the phone, which nothing undoes. */
+export async function leaveLocal(remove: boolean): Promise<void> {
+  close();
+  if (remove) await removeLocal();
+  forgetSession();
+}
+
+export async function removeLocal(): Promise<void> {
+  forget(BEGUN);
+  forgetStore(LOCAL);
+  await deleteDB(nameFor(LOCAL));
+}
+
+function begin(): Session {
+  const account = { id: LOCAL, sign_in_name: "", display_name: t("role.rider") };
+  const logbook = { id: uuid7(), title: t("local.title"), role: "rider" as const, log_id: "", last_number: 0 };
+  return { account, first_run: false, version: "", protocol: 1, logbooks: [logbook] };
+}
