@@ -141,6 +141,15 @@ def test_a_new_password_signs_out_everywhere_else(app, people, wren):
     assert other.sign_in("wren", NEW["password"]).status_code == 200
 
 
+def test_a_helper_opens_one_logbook_of_their_own(app, people):
+    coach = Browser(app)
+    coach.sign_in("coach")
+    assert coach.send("POST", "/api/logbooks", {}).status_code == 200
+    assert roles(coach) == {"Coach": "rider", "Wren": "coach"}
+    answer = coach.send("POST", "/api/logbooks", {})
+    assert (answer.status_code, error_of(answer)["code"]) == (409, "has_logbook")
+
+
 @pytest.mark.parametrize("address", ["/api/account/password", "/api/account/end"])
 def test_whoever_borrowed_the_phone_does_not_know_the_password(people, wren, address):
     answer = wren.send("POST", address, {"password": "something else", "new_password": NEW["password"]})
@@ -163,7 +172,7 @@ def test_an_account_is_deleted_everywhere(app, people, wren):
 
 @pytest.mark.parametrize("method, path", [
     ("GET", "/api/account/sign-ins"), ("DELETE", "/api/account/sign-ins/x"),
-    ("POST", "/api/account/password"), ("POST", "/api/account/end"),
+    ("POST", "/api/account/password"), ("POST", "/api/account/end"), ("POST", "/api/logbooks"),
 ])  # fmt: skip
 def test_nobody_asks_about_an_account_without_signing_in(people, browser, method, path):
     answer = browser.send(method, path, {"password": PASSWORD} if method == "POST" else None)

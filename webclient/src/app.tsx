@@ -9,6 +9,7 @@ import { StoreNotices } from "./health/StoreNotices.tsx";
 import { Frame } from "./parts/Frame.tsx";
 import { NotHere } from "./parts/NotHere.tsx";
 import { ROUTES } from "./routes.ts";
+import { NoLogbook } from "./screens/people/NoLogbook.tsx";
 import { SignIn } from "./screens/sign-in/SignIn.tsx";
 import { SetBar } from "./screens/conditioning/SetBar.tsx";
 import { WatchBar } from "./screens/watch/WatchBar.tsx";
@@ -38,6 +39,7 @@ function Screens() {
 }
 
 function ComesFirst({ signedIn }: { signedIn: boolean }) {
+  if (signedIn && openState.value === "open" && openDb.value && !logbookId.value) return <NoLogbook />;
   const opening = signedIn ? ["opening", "closed"].includes(openState.value) : starting.value;
   if (opening) return <p class="screen quiet">{t("frame.loading")}</p>;
   return signedIn ? <Rescue /> : <SignIn />;
@@ -48,5 +50,5 @@ function ready(): boolean {
 }
 
 function isOpen(path: string): boolean {
-  return ROUTES.some((route) => route.open && route.path === path);
+  return ROUTES.some((route) => (route.open || (route.bookless && openDb.value)) && (route.path === path || (route.path.includes(":") && path.startsWith(route.path.split(":")[0]!))));
 }

@@ -28,11 +28,16 @@ export interface RouteLine {
   screen: ComponentType<{ params: never }>;
   /** Opens without an account. */
   open?: true;
+  /** Opens with an account that is in no logbook. */
+  bookless?: true;
 }
 
 export const ROUTES: RouteLine[] = [
   { path: "/", screen: Today },
   { path: "/needs-you", screen: later("NeedsYou") },
+  { path: "/people", screen: later("PeopleScreen") },
+  { path: "/account", screen: later("AccountScreen"), bookless: true },
+  { path: "/invited/:code", screen: later("InvitedScreen"), open: true },
   { path: "/keep", screen: later("KeepScreen") },
   { path: "/settings", screen: later("Settings") },
   { path: "/help", screen: later("Help"), open: true },
@@ -67,6 +72,8 @@ export const ROUTES: RouteLine[] = [
   { path: "/tracks/new", screen: later("NewTrack") },
   { path: "/tracks/:id", screen: later("TrackScreen") },
   { path: "/tracks/:id/edit", screen: later("EditTrack") },
+  { path: "/calibration/new", screen: later("NewCalibration") },
+  { path: "/calibration/:id", screen: later("EditCalibration") },
   { path: "/results", screen: later("Results") },
   { path: "/results/new/:kind", screen: later("NewResult") },
   { path: "/results/:kind/:id", screen: later("EditResult") },

@@ -107,7 +107,7 @@ ANSWERS: dict[str, str | None] = {
     "standing.one_horse": "Standings", "logbooks.export": "WholeLogbook", "rulebooks.every": "Rulebooks",
     "rulebooks.one": "Rulebook", "health.health": "Health", "openapi.openapi": "Anything",
     "what_if.suppose": "Comparison", "what_if.plans": "Plans",
-    "members.everybody": "Members", "members.end": None, "invitations.every_open_one": "Invitations",
+    "logbooks.open_own": "Session", "members.everybody": "Members", "members.end": None, "invitations.every_open_one": "Invitations",
     "invitations.invite": "Invitation", "invitations.withdraw": None, "invitations.offered": "Offer",
     "invitations.take_up": "Session", "account.where": "SignIns", "account.sign_out_there": None,
     "account.renew_password": None, "account.end": None,

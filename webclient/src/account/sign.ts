@@ -10,7 +10,7 @@ import { close, openFor } from "../store/open.ts";
 import { openDb } from "../store/place.ts";
 import { unsentEntries } from "../store/unsent.ts";
 import { makeWire, type Reply, type WireError } from "../sync/wire.ts";
-import { forgetSession, isLocal, LOCAL, restoreSession, type Session, session, takeSession } from "./session.ts";
+import { chooseLogbook, forgetSession, isLocal, LOCAL, logbooks, restoreSession, type Session, session, takeSession } from "./session.ts";
 
 const wire = makeWire();
 const SIGN_OUT_PENDING = "sign_out_pending";
@@ -30,6 +30,36 @@ export async function signIn(credentials: Credentials): Promise<SignTrouble | nu
 /** The first account of an empty server. */
 export async function makeFirstAccount(person: Credentials & { display_name: string }): Promise<SignTrouble | null> {
   return begin(await wire.post<Session>("/api/first-account", person));
+}
+
+/** Joins a logbook by an invitation's code: as whoever is signed in, or with a new account. Opens that logbook. */
+export async function takeUp(code: string, person: Partial<Credentials & { display_name: string }>): Promise<SignTrouble | null> {
+  const before = isLocal.value ? [] : logbooks.value.map(({ id }) => id);
+  const trouble = await begin(await wire.post<Session>(`/api/invitations/${encodeURIComponent(code)}`, { ...person, device_label: deviceLabel() }));
+  const joined = logbooks.value.find(({ id }) => !before.includes(id));
+  if (!trouble && joined) chooseLogbook(joined.id);
+  return trouble;
+}
+
+/** Opens a logbook whose rider is whoever is signed in. */
+export async function openOwnLogbook(): Promise<SignTrouble | null> {
+  const trouble = await begin(await wire.post<Session>("/api/logbooks", {}));
+  const own = logbooks.value.find(({ role }) => role === "rider");
+  if (!trouble && own) chooseLogbook(own.id);
+  return trouble;
+}
+
+/** Deletes the account on the server, and then this browser's copy. */
+export async function leaveForGood(password: string): Promise<SignTrouble | null> {
+  const reply = await wire.post<null>("/api/account/end", { password });
+  if (reply.kind === "offline") return "offline";
+  if (reply.kind === "failed") return reply.error;
+  const account_id = session.value!.account!.id;
+  close();
+  forgetStore(account_id);
+  await deleteDB(nameFor(account_id));
+  forgetSession();
+  return null;
 }
 
 /** What the server says of us without signing in; null without signal. */

@@ -6,6 +6,7 @@ import attempt from "./en-GB/attempt.json" with { type: "json" };
 import bar from "./en-GB/bar.json" with { type: "json" };
 import board from "./en-GB/board.json" with { type: "json" };
 import body from "./en-GB/body.json" with { type: "json" };
+import calibration from "./en-GB/calibration.json" with { type: "json" };
 import conditioning from "./en-GB/conditioning.json" with { type: "json" };
 import course from "./en-GB/course.json" with { type: "json" };
 import fence from "./en-GB/fence.json" with { type: "json" };
@@ -23,6 +24,7 @@ import note from "./en-GB/note.json" with { type: "json" };
 import outing from "./en-GB/outing.json" with { type: "json" };
 import pace from "./en-GB/pace.json" with { type: "json" };
 import pattern from "./en-GB/pattern.json" with { type: "json" };
+import people from "./en-GB/people.json" with { type: "json" };
 import result from "./en-GB/result.json" with { type: "json" };
 import roster from "./en-GB/roster.json" with { type: "json" };
 import settings from "./en-GB/settings.json" with { type: "json" };
@@ -38,8 +40,8 @@ import whatif from "./en-GB/whatif.json" with { type: "json" };
 import american from "./en-US.json" with { type: "json" };
 
 export const british = {
-  ...attempt, ...bar, ...board, ...body, ...conditioning, ...course, ...fence, ...field, ...finding, ...fit, ...frame, ...help, ...horse, ...level, ...local, ...location, ...needs, ...note, ...outing, ...pace, ...pattern,
-  ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline, ...today, ...track,
+  ...attempt, ...bar, ...board, ...body, ...calibration, ...conditioning, ...course, ...fence, ...field, ...finding, ...fit, ...frame, ...help, ...horse, ...level, ...local, ...location, ...needs, ...note, ...outing, ...pace, ...pattern,
+  ...people, ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline, ...today, ...track,
   ...watch, ...whatif,
 }; // prettier-ignore
 

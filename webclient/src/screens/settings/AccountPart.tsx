@@ -3,7 +3,7 @@ import { Link } from "wouter-preact";
 
 import { isLocal, session, sessionStanding } from "../../account/session.ts";
 import { Button } from "../../parts/BigButton.tsx";
-import { Section } from "../../parts/Card.tsx";
+import { Row, Rows, Section } from "../../parts/Card.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { t } from "../../words/index.ts";
 import { LocalPart } from "./LocalPart.tsx";
@@ -23,6 +23,7 @@ export function AccountPart() {
           <p>{t("settings.ended")}</p>
         </Notice>
       )}
+      <Rows>{[<Row href="/people" title={t("people.title")} key="people" />, <Row href="/account" title={t("people.account")} key="account" />]}</Rows>
       {leaving ? <SignOut cancel={() => setLeaving(false)} /> : <div class="buttons"><Button onClick={() => setLeaving(true)}>{t("settings.sign_out")}</Button></div>}
     </Section>
   );
