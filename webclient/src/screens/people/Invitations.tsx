@@ -31,7 +31,7 @@ export function Invitations({ book }: { book: string }) {
   return (
     <>
       <Choices label={t("people.as")} value={role} choices={HELPERS.map((value) => ({ value, words: t(`role.${value}`) }))} onChoose={(value) => value && setRole(value)} />
-      <p class="quiet">{t(`people.may_${role}`)}</p>
+      <p class="quiet">{t(`role.${role}`)}: {t(`people.may_${role as (typeof HELPERS)[number]}`)}</p>
       <div class="buttons"><Button tone="main" onClick={() => void invite()}>{t("people.make")}</Button></div>
       {trouble && <Notice tone="stop" urgent><p>{trouble}</p></Notice>}
       {made && <Made one={made} />}

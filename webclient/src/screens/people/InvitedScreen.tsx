@@ -30,7 +30,7 @@ export function InvitedScreen({ params: { code } }: { params: { code: string } }
       {offer && (
         <>
           <p>{t("people.offer", { name: offer.inviter || offer.title, title: offer.title, role: t(`role.${offer.role}`) })}</p>
-          <p class="quiet">{t(`people.may_${offer.role}`)} {t("people.until", { date: showDay(offer.expires_at.slice(0, 10)) })}</p>
+          <p class="quiet">{t(`role.${offer.role}`)}: {t(`people.may_${offer.role}`)} {t("people.link_until", { date: showDay(offer.expires_at.slice(0, 10)) })}</p>
           {session.value?.account && !isLocal.value ? <Join code={code} /> : <Newcomer code={code} />}
         </>
       )}
