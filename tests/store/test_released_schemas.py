@@ -23,7 +23,7 @@ RELEASED = sorted((Path(__file__).parents[2] / "fixtures" / "databases").glob("*
 def counts(connection: sqlite3.Connection) -> dict[str, int]:
     tables = connection.execute("SELECT name FROM sqlite_master WHERE type = 'table'").fetchall()
     names = [name for (name,) in tables if name != "alembic_version" and not name.startswith("sqlite_")]
-    return {name: connection.execute(f'SELECT count(*) FROM "{name}"').fetchone()[0] for name in names}  # noqa: S608
+    return {name: connection.execute(f'SELECT count(*) FROM "{name}"').fetchone()[0] for name in names}
 
 
 @pytest.fixture(params=RELEASED, ids=lambda path: path.stem)
