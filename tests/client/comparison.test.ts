@@ -14,7 +14,7 @@ function ridden(elapsed_ms: number, more: Partial<TimedCanter> = {}): Ridden {
   const body: TimedCanter = {
     outing_id: "018f0000-0000-7000-8000-000000000001", track_id: TRACK, distance_m: 400, distance_u_m: null, measured_by: "wheel",
     elapsed_ms, monotonic_ms: null, wall_ms: null, clock: "agree", splits_ms: [], target_speed_mpm: 400, level_id: null,
-    start: "flying", over_fences: false, note: null, ...more,
+    start: "flying", countdown_s: null, set_id: null, flags_m: [], over_fences: false, note: null, ...more,
   };
   const moment = String(made).padStart(12, "0");
   return { record_id: `018f0000-${moment.slice(8)}-7000-8000-000000000000`, recorded_at: "2026-05-03T09:12:00Z", local_date: "2026-05-03", body };

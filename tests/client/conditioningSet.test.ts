@@ -149,7 +149,7 @@ describe("what to offer", () => {
   const steps = intervalSteps(6, 450);
   const set = (work_s: number, ...rates: number[]) => ({
     outing_id: "o", note: null, intervals: [{ work_s, rest_s: 0, speed_mpm: null }],
-    recoveries: rates.map((heart_rate_bpm) => ({ minute: 10, heart_rate_bpm, respiration_bpm: null })),
+    from_memory: false, recoveries: rates.map((heart_rate_bpm) => ({ minute: 10, heart_rate_bpm, respiration_bpm: null })),
   });
 
   it("starts at the shortest", () => assert.equal(offered(steps, null, null), 0));

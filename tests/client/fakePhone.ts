@@ -13,6 +13,9 @@ export const PLAN: Plan = {
   target_speed_mpm: 420,
   level_id: null,
   start: "flying",
+  countdown_s: null,
+  set_id: null,
+  flags_m: [],
   over_fences: false,
 };
 export class FakePhone {

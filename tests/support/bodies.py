@@ -2,7 +2,7 @@
 
 from support.riders import new_id
 
-HORSE, OUTING, FENCE, FIELD, TRACK, CANTER = (new_id() for _ in range(6))
+HORSE, OUTING, FENCE, FIELD, TRACK, CANTER, CALIBRATION = (new_id() for _ in range(7))
 
 DIMENSIONS = {
     "height_cm": 85, "brush_height_cm": 105, "spread_top_cm": 90, "spread_base_cm": 140.5,
@@ -27,7 +27,12 @@ FULL = {
     },
     "track": {
         "field_id": FIELD, "name": "Long side", "distance_m": 412.5, "measured_by": "wheel",
-        "distance_u_m": 0.8, "notes": "From oak to gate",
+        "distance_u_m": 0.8, "calibration_id": CALIBRATION, "reading_m": 415, "flags_m": [100, 300],
+        "notes": "From oak to gate",
+    },
+    "calibration": {
+        "instrument": "Yard wheel", "measured_by": "wheel", "taped_distance_m": 50, "taped_u_m": 0.05,
+        "walked_m": [50.3, 50.5, 50.4], "reading_step_m": 0.1, "date": "2026-05-03", "note": "Short grass",
     },
     "outing": {
         "horse_id": HORSE, "field_id": FIELD, "date": "2026-05-03", "activity": "cross_country_school",
@@ -43,11 +48,13 @@ FULL = {
         "outing_id": OUTING, "track_id": TRACK, "distance_m": 412.5, "distance_u_m": 0.8,
         "measured_by": "wheel", "elapsed_ms": 58_240, "monotonic_ms": 58_240, "wall_ms": 58_243,
         "clock": "agree", "splits_ms": [29_000, 58_240], "target_speed_mpm": 420, "level_id": "level",
-        "start": "flying", "over_fences": True, "note": "Headwind",
+        "start": "standing", "countdown_s": 5, "set_id": CANTER, "flags_m": [100, 300], "over_fences": True,
+        "note": "Headwind",
     },
     "interval_set": {
         "outing_id": OUTING, "intervals": [{"work_s": 180, "rest_s": 120, "speed_mpm": 400}],
-        "recoveries": [{"minute": 10, "heart_rate_bpm": 64, "respiration_bpm": 24}], "note": "Uphill",
+        "recoveries": [{"minute": 10, "heart_rate_bpm": 64, "respiration_bpm": 24}], "from_memory": True,
+        "note": "Uphill",
     },
     "flatwork_test": {
         "horse_id": HORSE, "outing_id": OUTING, "date": "2026-05-03", "test": "A test", "rulebook_id": "rulebook",
@@ -86,12 +93,21 @@ FULL = {
         "started_at_ms": 1_777_799_553_120, "dt_ms": [0, 1000, 1010], "latitude_udeg": [51_500_000, 60, -2],
         "longitude_udeg": [-1_250_000, 3, 4], "accuracy_m": [5, 4, 6], "breaks": [2], "left_out": 1,
     },
+    "photo": {
+        "about_id": FENCE, "media_sha256": "5f" * 32, "media_type": "image/jpeg", "size_bytes": 214_003,
+        "width_px": 1600, "height_px": 1200, "caption": "Soft on the left",
+    },
+    "voice_note": {
+        "about_id": OUTING, "media_sha256": "a0" * 32, "media_type": "audio/webm", "size_bytes": 96_512,
+        "duration_ms": 21_400, "text": "Much straighter to the corner today",
+    },
 }  # fmt: skip
 
 LEAST = {
     kind: {name: FULL[kind][name] for name in names.split()}
     for kind, names in {
         "horse": "name", "field": "name", "fence": "label profile", "track": "name distance_m measured_by",
+        "calibration": "instrument measured_by taped_distance_m walked_m date",
         "outing": "horse_id date activity", "attempt": "outing_id fence_id outcome",
         "timed_canter": "outing_id distance_m measured_by elapsed_ms", "interval_set": "outing_id intervals",
         "flatwork_test": "horse_id date test percent", "jumping_round": "horse_id date height_cm efforts",
@@ -100,5 +116,7 @@ LEAST = {
         "rulebook_value": "rulebook_id level_id phase quantity edition article",
         "bar_change": "rulebook_id level_id requirement_id quantity reason",
         "trace": "outing_id source latitude_udeg longitude_udeg",
+        "photo": "about_id media_sha256 media_type size_bytes width_px height_px",
+        "voice_note": "about_id media_sha256 media_type size_bytes duration_ms",
     }.items()
 }  # fmt: skip

@@ -15,7 +15,8 @@ getcontext().prec = 40
 TARGET = Path(__file__).parents[2] / "fixtures" / "contract" / "pace.json"
 STEP = Decimal("1e-9")
 HAND_SD_S = Decimal("0.10")
-RELATIVE_U = {"wheel": Decimal("0.01"), "known": Decimal("0.005"), "tape": Decimal("0.002")}
+RELATIVE_U = {"wheel": Decimal("0.01"), "known": Decimal("0.005"), "tape": Decimal("0.002"),
+              "paces": Decimal("0.03"), "phone": Decimal("0.02")}  # fmt: skip
 
 # distance_m, elapsed_ms, distance_u_m, measured_by, resolution_ms, target_speed_mpm
 GOOD = [
@@ -33,6 +34,8 @@ GOOD = [
     (10, 500, None, "wheel", 0, 570),
     (10000, 7200000, None, "known", 0, 300),
     (420, 63200, None, "wheel", 0, None),
+    (400, 60000, None, "paces", 0, 400),
+    (400, 60000, None, "phone", 0, 400),
     (412.5, 60000, None, "tape", 0, 412.5),  # halves are rounded up
 ]
 REFUSED = [

@@ -85,7 +85,7 @@ def test_halves_round_up_as_in_javascript(value, whole):
     ("elapsed_ms", (420, math.inf)), ("elapsed_ms", (420, True)), ("elapsed_ms", (420, "63.2")),
     ("distance_m", (0, 60_000)), ("distance_m", (-420, 60_000)), ("distance_m", (math.nan, 60_000)),
     ("distance_u_m", (420, 60_000, -1)), ("distance_u_m", (420, 60_000, math.nan)),
-    ("measured_by", (420, 60_000, None, "paces")),
+    ("measured_by", (420, 60_000, None, "eye")),
     ("resolution_ms", (420, 60_000, None, "wheel", -1)), ("timing_sd_s", (420, 60_000, None, "wheel", 0, -1)),
 ])  # fmt: skip
 def test_what_cannot_be_is_refused_with_the_field_and_the_fix(field, arguments):

@@ -15,7 +15,7 @@ from fieldtally.book.instant import Instant, show_instant
 from fieldtally.book.kinds import KINDS
 from fieldtally.book.measure import MOST_BYTES, Trouble, find_trouble, too_large
 from fieldtally.book.trouble import first_trouble
-from fieldtally.book.upcast import STEPS, readable
+from fieldtally.book.upcast import STEPS, as_it_is, readable
 
 MOST_SUPERSEDED = 50
 
@@ -178,7 +178,7 @@ def _body_trouble(raw: dict, kind: str, version: int) -> Trouble | None:
         return Trouble("not_a_body", "body", "The body must be an object, or null to take the record back.",
                        "Send the body as documented for its kind.")
     for step in range(version, KINDS[kind].version):
-        body = STEPS[kind, step](body)
+        body = STEPS.get((kind, step), as_it_is)(body)
     errors = _bodies[kind].validate(body)
     return first_trouble(errors, "body") if errors else None
 

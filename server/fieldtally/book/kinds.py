@@ -11,6 +11,8 @@ To add a kind: write its schema in book/bodies/, add it to KINDS, run the genera
 from dataclasses import dataclass
 
 from fieldtally.book.bodies.body import Body
+from fieldtally.book.bodies.measuring import Calibration
+from fieldtally.book.bodies.media import Photo, VoiceNote
 from fieldtally.book.bodies.places import Fence, Field, Horse, Track
 from fieldtally.book.bodies.results import EventResult, FlatworkTest, JumpingRound
 from fieldtally.book.bodies.ridden import Attempt, IntervalSet, Outing, TimedCanter
@@ -38,11 +40,12 @@ KINDS: dict[str, Kind] = {
         Kind("horse", Horse, True, RIDER),
         Kind("field", Field, False, ALL_HANDS),
         Kind("fence", Fence, True, ALL_HANDS),
-        Kind("track", Track, True, ALL_HANDS),
+        Kind("track", Track, True, ALL_HANDS, version=2),
+        Kind("calibration", Calibration, False, ALL_HANDS),
         Kind("outing", Outing, True, ALL_HANDS),
         Kind("attempt", Attempt, True, ALL_HANDS),
-        Kind("timed_canter", TimedCanter, True, ALL_HANDS),
-        Kind("interval_set", IntervalSet, True, ALL_HANDS),
+        Kind("timed_canter", TimedCanter, True, ALL_HANDS, version=2),
+        Kind("interval_set", IntervalSet, True, ALL_HANDS, version=2),
         Kind("flatwork_test", FlatworkTest, True, ALL_HANDS),
         Kind("jumping_round", JumpingRound, True, ALL_HANDS),
         Kind("event_result", EventResult, True, ALL_HANDS),
@@ -52,5 +55,7 @@ KINDS: dict[str, Kind] = {
         Kind("rulebook_value", RulebookValue, True, ("rider", "coach")),
         Kind("bar_change", BarChange, True, COACH),
         Kind("trace", Trace, False, ALL_HANDS),
+        Kind("photo", Photo, False, ALL_HANDS),
+        Kind("voice_note", VoiceNote, False, ALL_HANDS),
     )
 }

@@ -11,7 +11,8 @@ TOGETHER: dict[str, tuple[tuple[str, ...], ...]] = {
          "spread_without_height_cm", "drop_cm", "water_depth_cm", "face_width_cm"),
         ("latitude", "longitude", "position_accuracy_m"),
     ),
-    "track": (("distance_m", "measured_by", "distance_u_m"),),
+    "track": (("distance_m", "measured_by", "distance_u_m", "calibration_id", "reading_m", "flags_m"),),
+    "calibration": (("instrument", "measured_by", "taped_distance_m", "taped_u_m", "walked_m", "reading_step_m"),),
     "outing": (("horse_id", "date"),),
     "attempt": (
         ("fence_id", "element", "sequence_id", "height_cm"),
@@ -19,7 +20,8 @@ TOGETHER: dict[str, tuple[tuple[str, ...], ...]] = {
     ),
     "timed_canter": (
         ("track_id", "distance_m", "distance_u_m", "measured_by",
-         "elapsed_ms", "monotonic_ms", "wall_ms", "clock", "splits_ms"),
+         "elapsed_ms", "monotonic_ms", "wall_ms", "clock", "splits_ms", "flags_m"),
+        ("start", "countdown_s"),
         ("target_speed_mpm", "level_id"),
     ),
     "flatwork_test": (("test", "percent", "marks", "errors"), ("rulebook_id", "level_id")),
@@ -40,4 +42,6 @@ TOGETHER: dict[str, tuple[tuple[str, ...], ...]] = {
         ("source", "started_at_ms", "dt_ms", "latitude_udeg", "longitude_udeg", "accuracy_m", "breaks", "left_out"),
     ),
     "bar_change": (("rulebook_id", "level_id", "requirement_id", "quantity", "value"),),
+    "photo": (("media_sha256", "media_type", "size_bytes", "width_px", "height_px"),),
+    "voice_note": (("media_sha256", "media_type", "size_bytes", "duration_ms"),),
 }  # fmt: skip

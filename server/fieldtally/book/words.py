@@ -39,11 +39,14 @@ FALLS = ("rider_fall", "horse_fall")
 
 ATTITUDES = ("bold", "willing", "looky", "backed_off", "rushed")
 
-MEASURED_BY = ("wheel", "tape", "known")
+MEASURED_BY = ("wheel", "tape", "known", "paces", "phone")
 CLOCKS = ("agree", "slept", "wall_changed", "restored")
 STARTS = ("flying", "standing")
 
 TRACE_SOURCES = ("phone", "file")
+
+PHOTO_TYPES = ("image/jpeg", "image/webp")
+VOICE_TYPES = ("audio/webm", "audio/mp4", "audio/ogg")
 
 EVENT_STATUSES = ("completed", "eliminated", "retired", "withdrawn")
 DECISIONS = ("go", "not_yet", "hold")

@@ -17,12 +17,15 @@ from fieldtally.trade.propagation import quotient_u, rectangular_u
 HAND_TIMING_SD_S = 0.10
 
 # Relative standard uncertainty of a stretch's distance, by how it was measured. No published figure for
-# grass was found for any of the three: these are ASSUMPTIONS, and a rider who has calibrated her wheel
+# grass was found for any of them: these are ASSUMPTIONS, and a rider who has calibrated her wheel
 # states her own `distance_u_m` instead.
 WHEEL_RELATIVE_U = 0.01  # slip, bounce and a weaving line on grass; one per cent is the trade's guess
 KNOWN_RELATIVE_U = 0.005  # told by someone who may have used a wheel: half a wheel's
 TAPE_RELATIVE_U = 0.002  # laid end to end over uneven ground; the tape itself is some ten times better
-RELATIVE_U = {"wheel": WHEEL_RELATIVE_U, "known": KNOWN_RELATIVE_U, "tape": TAPE_RELATIVE_U}
+PACES_RELATIVE_U = 0.03  # a stride changes with slope, going and tiredness
+PHONE_RELATIVE_U = 0.02  # some metres at either end of a few hundred
+RELATIVE_U = {"wheel": WHEEL_RELATIVE_U, "known": KNOWN_RELATIVE_U, "tape": TAPE_RELATIVE_U,
+              "paces": PACES_RELATIVE_U, "phone": PHONE_RELATIVE_U}  # fmt: skip
 
 # How many standard uncertainties apart two values must be before they are called different:
 # about 95 % for a normal distribution (JCGM 100:2008, 6.3.3).
@@ -50,7 +53,7 @@ class Pace:
 
 
 def default_distance_u(distance_m: float, measured_by: str) -> float:
-    """Standard uncertainty in m of a stretch of `distance_m` metres measured by wheel, tape or known."""
+    """Standard uncertainty in m of a stretch of `distance_m` metres by how it was measured."""
     if measured_by not in RELATIVE_U:
         raise BadInput("measured_by", f"“{measured_by}” is not known here.", f"Use one of: {', '.join(RELATIVE_U)}.")
     return above_zero("distance_m", distance_m, "m") * RELATIVE_U[measured_by]

@@ -43,7 +43,7 @@ export type Fall = (typeof FALLS)[number];
 export const ATTITUDES = ["bold", "willing", "looky", "backed_off", "rushed"] as const;
 export type Attitude = (typeof ATTITUDES)[number];
 
-export const MEASURED_BY = ["wheel", "tape", "known"] as const;
+export const MEASURED_BY = ["wheel", "tape", "known", "paces", "phone"] as const;
 export type MeasuredBy = (typeof MEASURED_BY)[number];
 
 export const CLOCKS = ["agree", "slept", "wall_changed", "restored"] as const;
@@ -54,6 +54,12 @@ export type Start = (typeof STARTS)[number];
 
 export const TRACE_SOURCES = ["phone", "file"] as const;
 export type TraceSource = (typeof TRACE_SOURCES)[number];
+
+export const PHOTO_TYPES = ["image/jpeg", "image/webp"] as const;
+export type PhotoType = (typeof PHOTO_TYPES)[number];
+
+export const VOICE_TYPES = ["audio/webm", "audio/mp4", "audio/ogg"] as const;
+export type VoiceType = (typeof VOICE_TYPES)[number];
 
 export const EVENT_STATUSES = ["completed", "eliminated", "retired", "withdrawn"] as const;
 export type EventStatus = (typeof EVENT_STATUSES)[number];
@@ -128,7 +134,21 @@ export interface Track {
   distance_m: number;
   measured_by: MeasuredBy;
   distance_u_m: number | null;
+  calibration_id: string | null;
+  reading_m: number | null;
+  flags_m: number[];
   notes: string | null;
+}
+
+export interface Calibration {
+  instrument: string;
+  measured_by: MeasuredBy;
+  taped_distance_m: number;
+  taped_u_m: number | null;
+  walked_m: number[];
+  reading_step_m: number;
+  date: string;
+  note: string | null;
 }
 
 export interface Outing {
@@ -181,6 +201,9 @@ export interface TimedCanter {
   target_speed_mpm: number | null;
   level_id: string | null;
   start: Start;
+  countdown_s: number | null;
+  set_id: string | null;
+  flags_m: number[];
   over_fences: boolean;
   note: string | null;
 }
@@ -201,6 +224,7 @@ export interface IntervalSet {
   outing_id: string;
   intervals: WorkInterval[];
   recoveries: RecoveryCheck[];
+  from_memory: boolean;
   note: string | null;
 }
 
@@ -316,6 +340,25 @@ export interface Trace {
   left_out: number;
 }
 
+export interface Photo {
+  about_id: string;
+  media_sha256: string;
+  media_type: PhotoType;
+  size_bytes: number;
+  width_px: number;
+  height_px: number;
+  caption: string | null;
+}
+
+export interface VoiceNote {
+  about_id: string;
+  media_sha256: string;
+  media_type: VoiceType;
+  size_bytes: number;
+  duration_ms: number;
+  text: string | null;
+}
+
 export interface HorseInput {
   name: string;
   birth_year?: number | null;
@@ -374,7 +417,21 @@ export interface TrackInput {
   distance_m: number;
   measured_by: MeasuredBy;
   distance_u_m?: number | null;
+  calibration_id?: string | null;
+  reading_m?: number | null;
+  flags_m?: number[];
   notes?: string | null;
+}
+
+export interface CalibrationInput {
+  instrument: string;
+  measured_by: MeasuredBy;
+  taped_distance_m: number;
+  taped_u_m?: number | null;
+  walked_m: number[];
+  reading_step_m?: number;
+  date: string;
+  note?: string | null;
 }
 
 export interface OutingInput {
@@ -427,6 +484,9 @@ export interface TimedCanterInput {
   target_speed_mpm?: number | null;
   level_id?: string | null;
   start?: Start;
+  countdown_s?: number | null;
+  set_id?: string | null;
+  flags_m?: number[];
   over_fences?: boolean;
   note?: string | null;
 }
@@ -447,6 +507,7 @@ export interface IntervalSetInput {
   outing_id: string;
   intervals: WorkIntervalInput[];
   recoveries?: RecoveryCheckInput[];
+  from_memory?: boolean;
   note?: string | null;
 }
 
@@ -562,12 +623,32 @@ export interface TraceInput {
   left_out?: number;
 }
 
+export interface PhotoInput {
+  about_id: string;
+  media_sha256: string;
+  media_type: PhotoType;
+  size_bytes: number;
+  width_px: number;
+  height_px: number;
+  caption?: string | null;
+}
+
+export interface VoiceNoteInput {
+  about_id: string;
+  media_sha256: string;
+  media_type: VoiceType;
+  size_bytes: number;
+  duration_ms: number;
+  text?: string | null;
+}
+
 /** kind -> its body, complete. */
 export interface Bodies {
   horse: Horse;
   field: Field;
   fence: Fence;
   track: Track;
+  calibration: Calibration;
   outing: Outing;
   attempt: Attempt;
   timed_canter: TimedCanter;
@@ -581,6 +662,8 @@ export interface Bodies {
   rulebook_value: RulebookValue;
   bar_change: BarChange;
   trace: Trace;
+  photo: Photo;
+  voice_note: VoiceNote;
 }
 
 /** kind -> its body as it may be written: defaults left out. */
@@ -589,6 +672,7 @@ export interface BodyInputs {
   field: FieldInput;
   fence: FenceInput;
   track: TrackInput;
+  calibration: CalibrationInput;
   outing: OutingInput;
   attempt: AttemptInput;
   timed_canter: TimedCanterInput;
@@ -602,6 +686,8 @@ export interface BodyInputs {
   rulebook_value: RulebookValueInput;
   bar_change: BarChangeInput;
   trace: TraceInput;
+  photo: PhotoInput;
+  voice_note: VoiceNoteInput;
 }
 
 export type KindName = keyof Bodies;
@@ -610,11 +696,12 @@ export const KINDS: { readonly [K in KindName]: { readonly version: number; read
   horse: { version: 1, evidence: true, writers: ["rider"] },
   field: { version: 1, evidence: false, writers: ["rider", "scribe", "coach"] },
   fence: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
-  track: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
+  track: { version: 2, evidence: true, writers: ["rider", "scribe", "coach"] },
+  calibration: { version: 1, evidence: false, writers: ["rider", "scribe", "coach"] },
   outing: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
   attempt: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
-  timed_canter: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
-  interval_set: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
+  timed_canter: { version: 2, evidence: true, writers: ["rider", "scribe", "coach"] },
+  interval_set: { version: 2, evidence: true, writers: ["rider", "scribe", "coach"] },
   flatwork_test: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
   jumping_round: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
   event_result: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
@@ -624,6 +711,8 @@ export const KINDS: { readonly [K in KindName]: { readonly version: number; read
   rulebook_value: { version: 1, evidence: true, writers: ["rider", "coach"] },
   bar_change: { version: 1, evidence: true, writers: ["coach"] },
   trace: { version: 1, evidence: false, writers: ["rider", "scribe", "coach"] },
+  photo: { version: 1, evidence: false, writers: ["rider", "scribe", "coach"] },
+  voice_note: { version: 1, evidence: false, writers: ["rider", "scribe", "coach"] },
 };
 
 export interface Limit {
@@ -639,10 +728,11 @@ export const LIMITS: { readonly [K in KindName]: { readonly [path: string]: Limi
   "horse": {"name": {"least": 1, "characters": 80}, "birth_year": {"least": 1990, "most": 2199, "unit": "year", "whole": true}, "rulebook_id": {"least": 0, "characters": 60}, "present_level_id": {"least": 0, "characters": 60}, "resting_heart_rate_bpm": {"least": 15, "most": 80, "unit": "beats per minute", "whole": false}, "resting_respiration_bpm": {"least": 4, "most": 60, "unit": "breaths per minute", "whole": false}, "notes": {"least": 0, "characters": 4000}},
   "field": {"name": {"least": 1, "characters": 120}, "notes": {"least": 0, "characters": 4000}},
   "fence": {"height_cm": {"least": 1, "most": 250, "unit": "cm", "whole": false}, "brush_height_cm": {"least": 1, "most": 300, "unit": "cm", "whole": false}, "spread_top_cm": {"least": 1, "most": 600, "unit": "cm", "whole": false}, "spread_base_cm": {"least": 1, "most": 800, "unit": "cm", "whole": false}, "spread_without_height_cm": {"least": 1, "most": 900, "unit": "cm", "whole": false}, "drop_cm": {"least": 1, "most": 400, "unit": "cm", "whole": false}, "water_depth_cm": {"least": 1, "most": 150, "unit": "cm", "whole": false}, "face_width_cm": {"least": 1, "most": 3000, "unit": "cm", "whole": false}, "label": {"least": 1, "characters": 60}, "elements.height_cm": {"least": 1, "most": 250, "unit": "cm", "whole": false}, "elements.brush_height_cm": {"least": 1, "most": 300, "unit": "cm", "whole": false}, "elements.spread_top_cm": {"least": 1, "most": 600, "unit": "cm", "whole": false}, "elements.spread_base_cm": {"least": 1, "most": 800, "unit": "cm", "whole": false}, "elements.spread_without_height_cm": {"least": 1, "most": 900, "unit": "cm", "whole": false}, "elements.drop_cm": {"least": 1, "most": 400, "unit": "cm", "whole": false}, "elements.water_depth_cm": {"least": 1, "most": 150, "unit": "cm", "whole": false}, "elements.face_width_cm": {"least": 1, "most": 3000, "unit": "cm", "whole": false}, "elements.distance_to_next_m": {"least": 0.5, "most": 60, "unit": "m", "whole": false}, "order": {"least": 0, "most": 10000, "unit": "place in the list", "whole": false}, "latitude": {"least": -90, "most": 90, "unit": "degrees", "whole": false}, "longitude": {"least": -180, "most": 180, "unit": "degrees", "whole": false}, "position_accuracy_m": {"least": 0, "most": 100000, "unit": "m", "whole": false}, "notes": {"least": 0, "characters": 4000}},
-  "track": {"name": {"least": 1, "characters": 120}, "distance_m": {"least": 10, "most": 10000, "unit": "m", "whole": false}, "distance_u_m": {"least": 0, "most": 1000, "unit": "m", "whole": false}, "notes": {"least": 0, "characters": 4000}},
+  "track": {"name": {"least": 1, "characters": 120}, "distance_m": {"least": 10, "most": 10000, "unit": "m", "whole": false}, "distance_u_m": {"least": 0, "most": 1000, "unit": "m", "whole": false}, "reading_m": {"least": 1, "most": 20000, "unit": "m", "whole": false}, "flags_m": {"least": 0, "most": 10000, "unit": "m", "whole": false}, "notes": {"least": 0, "characters": 4000}},
+  "calibration": {"instrument": {"least": 1, "characters": 120}, "taped_distance_m": {"least": 10, "most": 1000, "unit": "m", "whole": false}, "taped_u_m": {"least": 0, "most": 10, "unit": "m", "whole": false}, "walked_m": {"least": 1, "most": 10000, "unit": "m", "whole": false}, "reading_step_m": {"least": 0, "most": 10, "unit": "m", "whole": false}, "note": {"least": 0, "characters": 2000}},
   "outing": {"rider_confidence": {"least": 1, "most": 5, "unit": "of 5", "whole": true}, "minutes_in_saddle": {"least": 1, "most": 1440, "unit": "minutes", "whole": true}, "notes": {"least": 0, "characters": 4000}},
   "attempt": {"height_cm": {"least": 1, "most": 250, "unit": "cm", "whole": false}, "canter_offset_ms": {"least": 0, "most": 7200000, "unit": "ms", "whole": true}, "note": {"least": 0, "characters": 2000}},
-  "timed_canter": {"distance_m": {"least": 10, "most": 10000, "unit": "m", "whole": false}, "distance_u_m": {"least": 0, "most": 1000, "unit": "m", "whole": false}, "elapsed_ms": {"least": 500, "most": 7200000, "unit": "ms", "whole": true}, "monotonic_ms": {"least": 0, "most": 604800000, "unit": "ms", "whole": true}, "wall_ms": {"least": -604800000, "most": 604800000, "unit": "ms", "whole": true}, "splits_ms": {"least": 0, "most": 7200000, "unit": "ms", "whole": true}, "target_speed_mpm": {"least": 50, "most": 1000, "unit": "m/min", "whole": false}, "level_id": {"least": 0, "characters": 60}, "note": {"least": 0, "characters": 2000}},
+  "timed_canter": {"distance_m": {"least": 10, "most": 10000, "unit": "m", "whole": false}, "distance_u_m": {"least": 0, "most": 1000, "unit": "m", "whole": false}, "elapsed_ms": {"least": 500, "most": 7200000, "unit": "ms", "whole": true}, "monotonic_ms": {"least": 0, "most": 604800000, "unit": "ms", "whole": true}, "wall_ms": {"least": -604800000, "most": 604800000, "unit": "ms", "whole": true}, "splits_ms": {"least": 0, "most": 7200000, "unit": "ms", "whole": true}, "target_speed_mpm": {"least": 50, "most": 1000, "unit": "m/min", "whole": false}, "level_id": {"least": 0, "characters": 60}, "countdown_s": {"least": 1, "most": 60, "unit": "s", "whole": true}, "flags_m": {"least": 0, "most": 10000, "unit": "m", "whole": false}, "note": {"least": 0, "characters": 2000}},
   "interval_set": {"intervals.work_s": {"least": 5, "most": 7200, "unit": "s", "whole": false}, "intervals.rest_s": {"least": 0, "most": 7200, "unit": "s", "whole": false}, "intervals.speed_mpm": {"least": 50, "most": 1000, "unit": "m/min", "whole": false}, "recoveries.minute": {"least": 0, "most": 240, "unit": "minutes", "whole": false}, "recoveries.heart_rate_bpm": {"least": 15, "most": 260, "unit": "beats per minute", "whole": false}, "recoveries.respiration_bpm": {"least": 4, "most": 200, "unit": "breaths per minute", "whole": false}, "note": {"least": 0, "characters": 2000}},
   "flatwork_test": {"test": {"least": 1, "characters": 160}, "rulebook_id": {"least": 0, "characters": 60}, "level_id": {"least": 0, "characters": 60}, "percent": {"least": 0, "most": 100, "unit": "%", "whole": false}, "marks.movement": {"least": 1, "characters": 120}, "marks.mark": {"least": 0, "most": 10, "unit": "marks", "whole": false}, "marks.coefficient": {"least": 1, "most": 5, "unit": "times", "whole": false}, "errors": {"least": 0, "most": 3, "unit": "errors", "whole": true}, "note": {"least": 0, "characters": 2000}},
   "jumping_round": {"height_cm": {"least": 20, "most": 200, "unit": "cm", "whole": false}, "efforts": {"least": 1, "most": 40, "unit": "efforts", "whole": true}, "knockdowns": {"least": 0, "most": 40, "unit": "knockdowns", "whole": true}, "refusals": {"least": 0, "most": 10, "unit": "refusals", "whole": true}, "combinations": {"least": 0, "most": 10, "unit": "combinations", "whole": true}, "time_penalties": {"least": 0, "most": 200, "unit": "penalties", "whole": false}, "note": {"least": 0, "characters": 2000}},
@@ -652,17 +742,20 @@ export const LIMITS: { readonly [K in KindName]: { readonly [path: string]: Limi
   "word": {"rulebook_id": {"least": 1, "characters": 60}, "level_id": {"least": 1, "characters": 60}, "reason": {"least": 1, "characters": 2000}},
   "rulebook_value": {"rulebook_id": {"least": 1, "characters": 60}, "level_id": {"least": 1, "characters": 60}, "quantity": {"least": 1, "characters": 80}, "value": {"least": -1000000, "most": 1000000, "unit": "in the quantity's unit", "whole": false}, "edition": {"least": 1, "characters": 120}, "article": {"least": 1, "characters": 120}},
   "bar_change": {"rulebook_id": {"least": 1, "characters": 60}, "level_id": {"least": 1, "characters": 60}, "requirement_id": {"least": 1, "characters": 120}, "quantity": {"least": 1, "characters": 80}, "value": {"least": -1000000, "most": 1000000, "unit": "in the quantity's unit", "whole": false}, "reason": {"least": 1, "characters": 2000}},
-  "trace": {"name": {"least": 0, "characters": 120}, "started_at_ms": {"least": 631152000000, "most": 7258118400000, "unit": "ms", "whole": true}, "dt_ms": {"least": 0, "most": 2678400000, "unit": "ms", "whole": true}, "latitude_udeg": {"least": -180000000, "most": 180000000, "unit": "millionths of a degree", "whole": true}, "longitude_udeg": {"least": -360000000, "most": 360000000, "unit": "millionths of a degree", "whole": true}, "accuracy_m": {"least": 0, "most": 100000, "unit": "m", "whole": true}, "breaks": {"least": 1, "most": 1999, "unit": "place in the list", "whole": true}, "left_out": {"least": 0, "most": 10000000, "unit": "points", "whole": true}},
+  "trace": {"name": {"least": 0, "characters": 120}, "started_at_ms": {"least": 631152000000, "most": 7258118400000, "unit": "ms", "whole": true}, "dt_ms": {"least": 0, "most": 6622560000000, "unit": "ms", "whole": true}, "latitude_udeg": {"least": -180000000, "most": 180000000, "unit": "millionths of a degree", "whole": true}, "longitude_udeg": {"least": -360000000, "most": 360000000, "unit": "millionths of a degree", "whole": true}, "accuracy_m": {"least": 0, "most": 100000, "unit": "m", "whole": true}, "breaks": {"least": 1, "most": 1999, "unit": "place in the list", "whole": true}, "left_out": {"least": 0, "most": 10000000, "unit": "points", "whole": true}},
+  "photo": {"media_sha256": {"least": 64, "characters": 64}, "size_bytes": {"least": 1, "most": 2097152, "unit": "bytes", "whole": true}, "width_px": {"least": 1, "most": 20000, "unit": "px", "whole": true}, "height_px": {"least": 1, "most": 20000, "unit": "px", "whole": true}, "caption": {"least": 0, "characters": 200}},
+  "voice_note": {"media_sha256": {"least": 64, "characters": 64}, "size_bytes": {"least": 1, "most": 1048576, "unit": "bytes", "whole": true}, "duration_ms": {"least": 1, "most": 65000, "unit": "ms", "whole": true}, "text": {"least": 0, "characters": 4000}},
 };
 
 /** Fields that state one fact between them: edits inside a group never merge. */
 export const TOGETHER: { readonly [kind: string]: readonly (readonly string[])[] } = {
   "horse": [["rulebook_id", "present_level_id"]],
   "fence": [["profile", "elements", "asks", "height_cm", "brush_height_cm", "spread_top_cm", "spread_base_cm", "spread_without_height_cm", "drop_cm", "water_depth_cm", "face_width_cm"], ["latitude", "longitude", "position_accuracy_m"]],
-  "track": [["distance_m", "measured_by", "distance_u_m"]],
+  "track": [["distance_m", "measured_by", "distance_u_m", "calibration_id", "reading_m", "flags_m"]],
+  "calibration": [["instrument", "measured_by", "taped_distance_m", "taped_u_m", "walked_m", "reading_step_m"]],
   "outing": [["horse_id", "date"]],
   "attempt": [["fence_id", "element", "sequence_id", "height_cm"], ["canter_id", "canter_offset_ms"]],
-  "timed_canter": [["track_id", "distance_m", "distance_u_m", "measured_by", "elapsed_ms", "monotonic_ms", "wall_ms", "clock", "splits_ms"], ["target_speed_mpm", "level_id"]],
+  "timed_canter": [["track_id", "distance_m", "distance_u_m", "measured_by", "elapsed_ms", "monotonic_ms", "wall_ms", "clock", "splits_ms", "flags_m"], ["start", "countdown_s"], ["target_speed_mpm", "level_id"]],
   "flatwork_test": [["test", "percent", "marks", "errors"], ["rulebook_id", "level_id"]],
   "jumping_round": [["height_cm", "efforts", "combinations"], ["knockdowns", "refusals", "rider_fall", "horse_fall", "completed", "time_penalties"]],
   "event_result": [["rulebook_id", "level_id"], ["status", "dressage_penalties", "show_jumping_jump_penalties", "show_jumping_time_penalties", "cross_country_jump_penalties", "cross_country_time_penalties", "cross_country_seconds_over", "rider_fall", "horse_fall"], ["place", "starters"]],
@@ -670,17 +763,20 @@ export const TOGETHER: { readonly [kind: string]: readonly (readonly string[])[]
   "rulebook_value": [["rulebook_id", "level_id", "phase", "quantity", "value", "edition", "article"]],
   "trace": [["source", "started_at_ms", "dt_ms", "latitude_udeg", "longitude_udeg", "accuracy_m", "breaks", "left_out"]],
   "bar_change": [["rulebook_id", "level_id", "requirement_id", "quantity", "value"]],
+  "photo": [["media_sha256", "media_type", "size_bytes", "width_px", "height_px"]],
+  "voice_note": [["media_sha256", "media_type", "size_bytes", "duration_ms"]],
 };
 
 const SHAPES: { readonly [K in KindName]: Shape } = {
   "horse": {"birth_year": {"missing": null}, "rulebook_id": {"missing": null}, "present_level_id": {"missing": null}, "resting_heart_rate_bpm": {"missing": null}, "resting_respiration_bpm": {"missing": null}, "notes": {"missing": null}},
   "field": {"notes": {"missing": null}},
   "fence": {"height_cm": {"missing": null}, "brush_height_cm": {"missing": null}, "spread_top_cm": {"missing": null}, "spread_base_cm": {"missing": null}, "spread_without_height_cm": {"missing": null}, "drop_cm": {"missing": null}, "water_depth_cm": {"missing": null}, "face_width_cm": {"missing": null}, "field_id": {"missing": null}, "asks": {"missing": []}, "elements": {"missing": [], "shape": {"height_cm": {"missing": null}, "brush_height_cm": {"missing": null}, "spread_top_cm": {"missing": null}, "spread_base_cm": {"missing": null}, "spread_without_height_cm": {"missing": null}, "drop_cm": {"missing": null}, "water_depth_cm": {"missing": null}, "face_width_cm": {"missing": null}, "asks": {"missing": []}, "distance_to_next_m": {"missing": null}}, "many": true}, "order": {"missing": null}, "favourite": {"missing": false}, "latitude": {"missing": null}, "longitude": {"missing": null}, "position_accuracy_m": {"missing": null}, "notes": {"missing": null}},
-  "track": {"field_id": {"missing": null}, "distance_u_m": {"missing": null}, "notes": {"missing": null}},
+  "track": {"field_id": {"missing": null}, "distance_u_m": {"missing": null}, "calibration_id": {"missing": null}, "reading_m": {"missing": null}, "flags_m": {"missing": []}, "notes": {"missing": null}},
+  "calibration": {"taped_u_m": {"missing": null}, "reading_step_m": {"missing": 0.1}, "note": {"missing": null}},
   "outing": {"field_id": {"missing": null}, "going": {"missing": null}, "rider_confidence": {"missing": null}, "minutes_in_saddle": {"missing": null}, "from_memory": {"missing": false}, "closed": {"missing": false}, "notes": {"missing": null}},
   "attempt": {"element": {"missing": null}, "sequence_id": {"missing": null}, "presentation": {"missing": {"rein": null, "ground": null, "way": null, "landing": null, "company": null, "pace": null}, "shape": {"rein": {"missing": null}, "ground": {"missing": null}, "way": {"missing": null}, "landing": {"missing": null}, "company": {"missing": null}, "pace": {"missing": null}}}, "attitude": {"missing": null}, "height_cm": {"missing": null}, "canter_id": {"missing": null}, "canter_offset_ms": {"missing": null}, "note": {"missing": null}},
-  "timed_canter": {"track_id": {"missing": null}, "distance_u_m": {"missing": null}, "monotonic_ms": {"missing": null}, "wall_ms": {"missing": null}, "clock": {"missing": "agree"}, "splits_ms": {"missing": []}, "target_speed_mpm": {"missing": null}, "level_id": {"missing": null}, "start": {"missing": "flying"}, "over_fences": {"missing": false}, "note": {"missing": null}},
-  "interval_set": {"intervals": {"shape": {"speed_mpm": {"missing": null}}, "many": true}, "recoveries": {"missing": [], "shape": {"heart_rate_bpm": {"missing": null}, "respiration_bpm": {"missing": null}}, "many": true}, "note": {"missing": null}},
+  "timed_canter": {"track_id": {"missing": null}, "distance_u_m": {"missing": null}, "monotonic_ms": {"missing": null}, "wall_ms": {"missing": null}, "clock": {"missing": "agree"}, "splits_ms": {"missing": []}, "target_speed_mpm": {"missing": null}, "level_id": {"missing": null}, "start": {"missing": "flying"}, "countdown_s": {"missing": null}, "set_id": {"missing": null}, "flags_m": {"missing": []}, "over_fences": {"missing": false}, "note": {"missing": null}},
+  "interval_set": {"intervals": {"shape": {"speed_mpm": {"missing": null}}, "many": true}, "recoveries": {"missing": [], "shape": {"heart_rate_bpm": {"missing": null}, "respiration_bpm": {"missing": null}}, "many": true}, "from_memory": {"missing": false}, "note": {"missing": null}},
   "flatwork_test": {"outing_id": {"missing": null}, "rulebook_id": {"missing": null}, "level_id": {"missing": null}, "percent": {"missing": null}, "marks": {"missing": [], "shape": {"coefficient": {"missing": 1}}, "many": true}, "errors": {"missing": 0}, "judged": {"missing": false}, "note": {"missing": null}},
   "jumping_round": {"outing_id": {"missing": null}, "knockdowns": {"missing": 0}, "refusals": {"missing": 0}, "combinations": {"missing": null}, "rider_fall": {"missing": false}, "horse_fall": {"missing": false}, "completed": {"missing": true}, "time_penalties": {"missing": null}, "judged": {"missing": false}, "note": {"missing": null}},
   "event_result": {"outing_id": {"missing": null}, "rulebook_id": {"missing": null}, "dressage_penalties": {"missing": null}, "show_jumping_jump_penalties": {"missing": null}, "show_jumping_time_penalties": {"missing": null}, "cross_country_jump_penalties": {"missing": null}, "cross_country_time_penalties": {"missing": null}, "cross_country_seconds_over": {"missing": null}, "dangerous_riding": {"missing": false}, "frangible_or_flag": {"missing": 0}, "rider_fall": {"missing": false}, "horse_fall": {"missing": false}, "place": {"missing": null}, "starters": {"missing": null}, "note": {"missing": null}},
@@ -690,6 +786,8 @@ const SHAPES: { readonly [K in KindName]: Shape } = {
   "rulebook_value": {"value": {"missing": null}},
   "bar_change": {"value": {"missing": null}},
   "trace": {"canter_id": {"missing": null}, "name": {"missing": null}, "started_at_ms": {"missing": null}, "dt_ms": {"missing": []}, "accuracy_m": {"missing": []}, "breaks": {"missing": []}, "left_out": {"missing": 0}},
+  "photo": {"caption": {"missing": null}},
+  "voice_note": {"text": {"missing": null}},
 };
 
 type Shape = {

@@ -16,6 +16,11 @@ export interface Plan {
   target_speed_mpm: number | null;
   level_id: string | null;
   start: Start;
+  /** The time runs from the zero of a countdown of so many seconds, not from the tap. */
+  countdown_s: number | null;
+  /** The first canter of the set that this one repeats. */
+  set_id: string | null;
+  flags_m: number[];
   over_fences: boolean;
 }
 
@@ -44,9 +49,19 @@ export function begin(id: string, plan: Plan, sample: Sample): Run {
   return { id, plan, trace: startTrace(sample), splits_ms: [] };
 }
 
+const countdownMs = ({ plan }: Run): number => 1000 * (plan.countdown_s ?? 0);
+
+/** The run's time by all it has seen; before the zero of a countdown it is below zero. The clocks have run since
+ * the tap, so that neither sleep nor a killed page moves the zero. */
+export function timeOf(run: Run): Judged {
+  const [judged, wait_ms] = [judge(run.trace), countdownMs(run)];
+  const monotonic_ms = judged.monotonic_ms === null ? null : judged.monotonic_ms - wait_ms;
+  return { ...judged, elapsed_ms: judged.elapsed_ms - wait_ms, monotonic_ms, wall_ms: judged.wall_ms - wait_ms };
+}
+
 /** The run's time at a sample, without keeping the sample. */
 export function elapsedAt(run: Run, sample: Sample): Judged {
-  return judge(addSample(run.trace, sample));
+  return timeOf(seen(run, sample));
 }
 
 export function seen(run: Run, sample: Sample): Run {
@@ -58,12 +73,14 @@ export function pressStart(watch: Watch, id: string, plan: Plan, sample: Sample)
   return watch.phase === "ready" ? { phase: "running", run: begin(id, plan, sample) } : watch;
 }
 
-/** Stop. A bounce is dropped; a time too short to be one is asked about, with the clock still kept. */
+/** Stop. A bounce is dropped; before the zero of a countdown it calls the start off; a time too short to be one is
+ * asked about, with the clock still kept. */
 export function pressStop(watch: Watch, sample: Sample): Watch {
   if (watch.phase !== "running") return watch;
   const run = seen(watch.run, sample);
-  const { elapsed_ms } = judge(run.trace);
-  if (elapsed_ms < BOUNCE_MS) return watch;
+  const { elapsed_ms } = timeOf(run);
+  if (elapsed_ms + countdownMs(run) < BOUNCE_MS) return watch;
+  if (elapsed_ms < 0) return READY;
   return { phase: elapsed_ms < SHORTEST_KEPT_MS ? "short" : "stopped", run };
 }
 
@@ -89,20 +106,24 @@ export function resume(watch: Watch): Watch {
 
 const WITNESSED_MS = 604_800_000;
 
-// The schema holds a week to either side; beyond that a clock reading is no witness.
-function reading(ms: number | null): number | null {
-  return ms === null || Math.abs(ms) > WITNESSED_MS ? null : Math.round(ms);
+// The schema holds a week; beyond that, and where it stood still across a countdown, a clock is no witness.
+function reading(ms: number | null, least: number): number | null {
+  return ms === null || ms < least || ms > WITNESSED_MS ? null : Math.round(ms);
 }
+
+// A run that an earlier version of the app kept knows nothing of these.
+const SINCE_KEPT = { countdown_s: null, set_id: null, flags_m: [] };
 
 /** The body of the timed canter, or null when the time is one that no canter can have. */
 export function canterBody(run: Run, judged: Judged, note: string | null = null): Required<TimedCanterInput> | null {
   if (!keepable(judged.elapsed_ms)) return null;
   const elapsed_ms = Math.round(judged.elapsed_ms);
   return {
+    ...SINCE_KEPT,
     ...run.plan,
     elapsed_ms,
-    monotonic_ms: reading(judged.monotonic_ms),
-    wall_ms: reading(judged.wall_ms),
+    monotonic_ms: reading(judged.monotonic_ms, 0),
+    wall_ms: reading(judged.wall_ms, -WITNESSED_MS),
     clock: judged.clock,
     splits_ms: run.splits_ms.map(Math.round).filter((split) => split < elapsed_ms),
     note,

@@ -10,7 +10,7 @@ import { aboveZero, BadInput, notBelowZero } from "./badInput.ts";
 export const HAND_TIMING_SD_S = 0.1;
 
 /** Relative standard uncertainty of a distance by how it was measured: assumptions, no published source. */
-export const RELATIVE_U: Record<MeasuredBy, number> = { wheel: 0.01, known: 0.005, tape: 0.002 };
+export const RELATIVE_U: Record<MeasuredBy, number> = { wheel: 0.01, known: 0.005, tape: 0.002, paces: 0.03, phone: 0.02 };
 
 export const TOLD_APART_FROM = 2;
 

@@ -63,11 +63,18 @@ class Fence(Dimensions):
 
 
 class Track(Body):
-    """A measured canter stretch between two flags. `distance_u_m` is its standard uncertainty in m."""
+    """A measured canter stretch between two flags. `distance_u_m` is its standard uncertainty in m.
+
+    `reading_m` is what a calibrated instrument read (`calibration_id`); `distance_m` and `distance_u_m` are
+    then that reading put right. `flags_m`: flags on the way, in m from the first, in the order ridden.
+    """
 
     field_id = optional(RecordId)
     name = Text(120, 1, required=True)
     distance_m = Number(10, 10_000, "m", required=True)
     measured_by = Choice(words.MEASURED_BY, required=True)
     distance_u_m = optional(Number, 0, 1000, "m")
+    calibration_id = optional(RecordId)
+    reading_m = optional(Number, 1, 20_000, "m")
+    flags_m = fields.List(Number(0, 10_000, "m"), load_default=list)
     notes = optional(Text, 4000)

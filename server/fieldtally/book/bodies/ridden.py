@@ -56,7 +56,9 @@ class TimedCanter(Body):
 
     `elapsed_ms` is the result; `monotonic_ms` and `wall_ms` are the two raw readings and `clock` says how
     they compared: they agree, the phone slept (wall time used), the wall clock was changed (monotonic
-    used), or the run was restored after the page was gone.
+    used), or the run was restored after the page was gone. `countdown_s`: the time runs from the zero of a
+    countdown and not from a tap. `set_id`: the first canter of the set that this one repeats. `flags_m`: the
+    track's flags as they stood that day.
     """
 
     outing_id = RecordId(required=True)
@@ -72,6 +74,9 @@ class TimedCanter(Body):
     target_speed_mpm = optional(Number, 50, 1000, "m/min")
     level_id = optional(Text, 60)
     start = Choice(words.STARTS, load_default="flying")
+    countdown_s = optional(Number, 1, 60, "s", whole=True)
+    set_id = optional(RecordId)
+    flags_m = fields.List(Number(0, 10_000, "m"), load_default=list)
     over_fences = yes_or_no()
     note = optional(Text, 2000)
 
@@ -83,13 +88,18 @@ class RecoveryCheck(Body):
 
 
 class WorkInterval(Body):
+    """One canter and the walk after it. `speed_mpm` is the speed set out for it, not a measured one."""
+
     work_s = Number(5, 7200, "s", required=True)
     rest_s = Number(0, 7200, "s", required=True)
     speed_mpm = optional(Number, 50, 1000, "m/min")
 
 
 class IntervalSet(Body):
+    """Canters with walks between. `from_memory`: written down afterwards, not timed."""
+
     outing_id = RecordId(required=True)
     intervals = fields.List(fields.Nested(WorkInterval), required=True)
     recoveries = fields.List(fields.Nested(RecoveryCheck), load_default=list)
+    from_memory = yes_or_no()
     note = optional(Text, 2000)

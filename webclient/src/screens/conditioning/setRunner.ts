@@ -14,13 +14,9 @@ import { save, takeBack } from "../../store/book.ts";
 import { here, logbookId } from "../../store/place.ts";
 import { findRecord } from "../../store/read.ts";
 import type { Device } from "../watch/device.ts";
-import type { Keeping } from "../watch/stopwatch.ts";
-import type { KeepAwake, Wakefulness } from "../watch/wakeLock.ts";
+import { STALE_CUE_MS, Vigil } from "../watch/vigil.ts";
 import { heldSet, keepSet, keepSetSeen, keepSetStart, letSetGo } from "./keepSet.ts";
 
-const KEEP_EVERY_MS = 5000;
-/** A cue found later than this, after a hidden page, is old news and is not sounded. */
-const STALE_CUE_MS = 1500;
 /** So long after the work nobody takes a rate any more. */
 const FORGET_MS = 3_600_000;
 
@@ -28,18 +24,23 @@ type Change = (run: SetRun, sample: Sample) => SetRun;
 
 export class SetRunner {
   run = signal<SetRun | null>(null);
-  keeping = signal<Keeping>("kept");
-  wakefulness = signal<Wakefulness>("off");
   cue = signal<SetCue | null>(null);
   #device: Device;
-  #stopBeating: (() => void) | null = null;
-  #awake: KeepAwake | null = null;
+  #vigil: Vigil;
   #logbook: string | null = null;
-  #keptAt_ms = 0;
   #cuedTo_ms = 0;
 
   constructor(device: Device) {
     this.#device = device;
+    this.#vigil = new Vigil(device);
+  }
+
+  get keeping() {
+    return this.#vigil.keeping;
+  }
+
+  get wakefulness() {
+    return this.#vigil.wakefulness;
   }
 
   /** The set's time at this moment; null when nothing runs. */
@@ -57,7 +58,7 @@ export class SetRunner {
     this.#device.touched();
     const run = beginSet(uuid7(), plan, this.#device.at(timeStamp));
     this.#goOn(run);
-    await this.#writing(async () => {
+    await this.#vigil.writing(async () => {
       const kept = await keepSetStart(here(), run);
       if (kept.id !== run.id) this.#goOn(seenSet(kept, this.#device.now()));
     });
@@ -120,7 +121,7 @@ export class SetRunner {
     if (run === null || run.ended_ms === null || run.saved_changes === run.changes) return;
     const intervals = ridden(run.segments);
     if (intervals.length === 0) return this.letGo();
-    await this.#writing(async () => {
+    await this.#vigil.writing(async () => {
       const before = (await findRecord(here(), run.id))?.body;
       await save("interval_set", { ...before, outing_id: run.plan.outing_id, intervals }, run.id);
       this.run.value = { ...(this.run.value ?? run), saved_changes: run.changes };
@@ -148,7 +149,7 @@ export class SetRunner {
   }
 
   async #keep(): Promise<void> {
-    await this.#writing(async () => {
+    await this.#vigil.writing(async () => {
       if (this.run.value !== null) await keepSet(here(), this.run.value);
     });
     await this.saveIfOver();
@@ -162,19 +163,15 @@ export class SetRunner {
   }
 
   #goOn(run: SetRun): void {
-    this.#rest();
+    this.cue.value = null;
     this.#logbook = logbookId.value;
     this.run.value = run;
     this.#cuedTo_ms = judge(run.trace).elapsed_ms;
-    this.#stopBeating = this.#device.beat((sample, parting) => this.#onBeat(sample, parting));
-    this.#awake = this.#device.keepAwake((state) => void (this.wakefulness.value = state));
+    this.#vigil.begin((sample, parting) => this.#onBeat(sample, parting));
   }
 
   #rest(): void {
-    this.#stopBeating?.();
-    this.#stopBeating = null;
-    this.#awake?.release();
-    this.#awake = null;
+    this.#vigil.rest();
     this.cue.value = null;
   }
 
@@ -183,10 +180,8 @@ export class SetRunner {
     if (before === null || this.#logbook !== logbookId.value) return;
     const run = seenSet(before, sample);
     this.run.value = run;
-    const turned = run.trace.stretches.length !== before.trace.stretches.length;
-    const due = Math.abs(sample.monotonic_ms - this.#keptAt_ms) >= KEEP_EVERY_MS;
     if (run.ended_ms !== before.ended_ms) void this.#keep();
-    else if (parting || turned || due) void this.#keepSeen(run, sample.visible);
+    else if (parting || this.#vigil.due(before.trace, run.trace)) void this.#vigil.keepSeen(run.trace, keepSetSeen(here(), run, sample.visible));
     if (parting && sample.visible) void this.#lookElsewhere();
     this.lookForCues();
   }
@@ -200,21 +195,5 @@ export class SetRunner {
     if (held?.id === mine) return this.takeUp();
     this.#rest();
     this.run.value = null;
-  }
-
-  async #keepSeen(run: SetRun, visible: boolean): Promise<void> {
-    this.#keptAt_ms = run.trace.last.monotonic_ms;
-    await keepSetSeen(here(), run, visible).catch((error) => console.error("a set could not be kept", error));
-  }
-
-  async #writing(work: () => Promise<void>): Promise<void> {
-    this.keeping.value = "writing";
-    try {
-      await work();
-      this.keeping.value = "kept";
-    } catch (error) {
-      console.error("an interval set could not be written", error);
-      this.keeping.value = "unsaved";
-    }
   }
 }

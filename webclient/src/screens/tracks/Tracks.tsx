@@ -4,8 +4,11 @@ import { Link } from "wouter-preact";
 import { Row, Rows, Section } from "../../parts/Card.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { type SavedRecord, useRecords, useRole } from "../../store/book.ts";
+import { calibrate } from "../../pace/calibration.ts";
 import { showDistance } from "../../units/index.ts";
+import { showShortDay } from "../../words/dates.ts";
 import { t } from "../../words/index.ts";
+import { factorWords } from "./CalibrationScreen.tsx";
 
 /** All measured tracks, by field. */
 export function Tracks() {
@@ -21,7 +24,20 @@ export function Tracks() {
           <Rows>{some.map((track) => <TrackRow track={track} key={track.record_id} />)}</Rows>
         </Section>
       ))}
+      <Calibrations writes={role !== "reader"} />
     </Screen>
+  );
+}
+
+/** Instruments that were walked along a tape. */
+function Calibrations({ writes }: { writes: boolean }) {
+  const all = useRecords("calibration");
+  if (!all || (all.length === 0 && !writes)) return null;
+  return (
+    <Section title={t("calibration.all")}>
+      <Rows>{all.map(({ record_id, body }) => <Row href={`/calibration/${record_id}`} title={body.instrument} detail={`${factorWords(calibrate(body))}, ${showShortDay(body.date)}`} key={record_id} />)}</Rows>
+      {writes && <p><Link class="button" href="/calibration/new">{t("calibration.door")}</Link></p>}
+    </Section>
   );
 }
 

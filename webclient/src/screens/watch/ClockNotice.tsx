@@ -4,7 +4,7 @@ import type { Judged } from "../../pace/judge.ts";
 import { rounded } from "../../pace/phrases.ts";
 import { otherReadings, settleReading } from "../../pace/plausible.ts";
 import { speed } from "../../pace/speed.ts";
-import { judge } from "../../pace/judge.ts";
+import { timeOf } from "../../pace/run.ts";
 import { Button } from "../../parts/BigButton.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { save, type SavedRecord, useRole } from "../../store/book.ts";
@@ -20,7 +20,7 @@ function judgedOf({ elapsed_ms, monotonic_ms, wall_ms, clock }: TimedCanter): Ju
 function isUnsure(canter: SavedRecord<"timed_canter">): boolean {
   const watch = stopwatch.watch.value;
   if (watch.phase !== "stopped" || watch.run.id !== canter.record_id) return false;
-  return !settleReading(judge(watch.run.trace), watch.run.plan.distance_m).chosen.sure;
+  return !settleReading(timeOf(watch.run), watch.run.plan.distance_m).chosen.sure;
 }
 
 /** Says when the phone's two clocks disagreed, which was believed, and offers the other. */

@@ -2,9 +2,8 @@ import { useEffect } from "preact/hooks";
 import { useLocation } from "wouter-preact";
 
 import { faceText } from "../../pace/clockface.ts";
-import { judge } from "../../pace/judge.ts";
 import { keepable, settleReading } from "../../pace/plausible.ts";
-import type { Run } from "../../pace/run.ts";
+import { type Run, timeOf } from "../../pace/run.ts";
 import { BigButton } from "../../parts/BigButton.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { Screen } from "../../parts/Screen.tsx";
@@ -29,7 +28,7 @@ function KeepRunning() {
 /** A stop before anything can have been timed. Nothing is lost: the clock runs on underneath. */
 export function ShortStop({ run }: { run: Run }) {
   useBusy();
-  const { elapsed_ms } = judge(run.trace);
+  const { elapsed_ms } = timeOf(run);
   return (
     <Screen title={t("watch.title")} recording>
       <Face elapsed_ms={elapsed_ms} />
@@ -45,7 +44,7 @@ export function ShortStop({ run }: { run: Run }) {
 export function Stopped({ run }: { run: Run }) {
   useBusy();
   const [, navigate] = useLocation();
-  const { elapsed_ms } = settleReading(judge(run.trace), run.plan.distance_m).chosen;
+  const { elapsed_ms } = settleReading(timeOf(run), run.plan.distance_m).chosen;
   const saved = stopwatch.saved_id.value;
   useEffect(() => {
     if (saved !== null) navigate(`/watch/canter/${saved}`, { replace: true });

@@ -11,7 +11,11 @@ export interface Choice {
   target_speed_mpm: number | null;
   level_id: string | null;
   start: Start;
+  /** Of a standing start: seconds from the tap to the start; null starts with the tap. */
+  countdown_s: number | null;
   over_fences: boolean;
+  /** The first canter of the set that is repeated; any other choice begins a new one. */
+  set_id: string | null;
 }
 
 export const NOTHING_CHOSEN: Choice = {
@@ -21,8 +25,12 @@ export const NOTHING_CHOSEN: Choice = {
   target_speed_mpm: null,
   level_id: null,
   start: "flying",
+  countdown_s: null,
   over_fences: false,
+  set_id: null,
 };
+
+export const COUNTDOWNS_S = [3, 5, 10] as const;
 
 export const SLOWEST_TARGET_MPM = 150;
 export const FASTEST_TARGET_MPM = 750;
@@ -49,7 +57,7 @@ export function tracksInOrder(tracks: Known<Track>[], field_id: string | null): 
 /** The plan of a choice; null while the track or the outing is missing. */
 export function planOf(choice: Choice, track: Known<Track> | undefined, outing_id: string | null): Plan | null {
   if (track === undefined || outing_id === null) return null;
-  const { distance_m, distance_u_m, measured_by } = track.body;
+  const { distance_m, distance_u_m, measured_by, flags_m } = track.body;
   return {
     outing_id,
     track_id: track.record_id,
@@ -59,6 +67,9 @@ export function planOf(choice: Choice, track: Known<Track> | undefined, outing_i
     target_speed_mpm: choice.target_speed_mpm,
     level_id: choice.level_id,
     start: choice.start,
+    countdown_s: choice.start === "standing" ? choice.countdown_s : null,
+    set_id: choice.set_id,
+    flags_m,
     over_fences: choice.over_fences,
   };
 }

@@ -1,6 +1,6 @@
 // What the stopwatch needs of the phone. Tests bring a pretend one.
 
-import type { Cue } from "../../pace/cues.ts";
+import type { Cue, CueKind } from "../../pace/cues.ts";
 import type { Sample } from "../../pace/trace.ts";
 import { recall } from "../../store/little.ts";
 import { beat, sampleAt, sampleNow } from "./heart.ts";
@@ -20,10 +20,12 @@ export interface Device {
 
 export const QUIET = "watch_quiet";
 
+const BUZZES: Record<CueKind, number | number[]> = { count: 60, go: 500, minute: 200, target: [200, 100, 400] };
+
 function signalCue(cue: Cue): void {
   if (recall<boolean>(QUIET) === true) return;
   soundCue(cue.kind);
-  buzz(cue.kind === "target" ? [200, 100, 400] : 200);
+  buzz(BUZZES[cue.kind]);
 }
 
 function touched(): void {

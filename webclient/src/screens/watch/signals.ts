@@ -1,6 +1,8 @@
 // Sound and vibration at a cue, where this phone has them. The flash on the screen is always there; these
 // are extras, and their absence is no error.
 
+import type { CueKind } from "../../pace/cues.ts";
+
 let audio: AudioContext | null = null;
 
 /** Must be called in a tap: phones give no sound to a page that nobody has touched. */
@@ -24,12 +26,15 @@ function tone(context: AudioContext, frequency_hz: number, at_s: number, length_
   oscillator.stop(at_s + length_s);
 }
 
-/** One low tone for a minute, two high ones for the target. */
-export function soundCue(kind: "target" | "minute"): void {
+// Frequency in Hz, start and length in s: short low ones count down to a long high one; one for a minute, two
+// high ones for the target.
+const TONES: Record<CueKind, [number, number, number][]> = {
+  count: [[660, 0, 0.12]], go: [[1320, 0, 0.7]], minute: [[880, 0, 0.25]], target: [[1320, 0, 0.25], [1320, 0.35, 0.35]],
+};
+
+export function soundCue(kind: CueKind): void {
   if (audio === null || audio.state !== "running") return;
-  const now = audio.currentTime;
-  tone(audio, kind === "target" ? 1320 : 880, now, 0.25);
-  if (kind === "target") tone(audio, 1320, now + 0.35, 0.35);
+  for (const [frequency_hz, at_s, length_s] of TONES[kind]) tone(audio, frequency_hz, audio.currentTime + at_s, length_s);
 }
 
 export function buzz(pattern: number | number[]): void {

@@ -5,23 +5,17 @@ import { signal } from "@preact/signals";
 
 import { uuid7 } from "../../entries/uuid7.ts";
 import { type Cue, cuesBetween } from "../../pace/cues.ts";
-import { judge, type Judged } from "../../pace/judge.ts";
+import type { Judged } from "../../pace/judge.ts";
 import { secondsFor } from "../../pace/markers.ts";
 import { settleReading } from "../../pace/plausible.ts";
-import { canterBody, elapsedAt, type Plan, pressSplit, pressStart, pressStop, READY, resume, type Run, seen, tick, type Watch } from "../../pace/run.ts";
+import { canterBody, elapsedAt, type Plan, pressSplit, pressStart, pressStop, READY, resume, type Run, seen, tick, timeOf, type Watch } from "../../pace/run.ts";
 import type { Sample } from "../../pace/trace.ts";
 import { save, takeBack } from "../../store/book.ts";
 import { here } from "../../store/place.ts";
 import type { Device } from "./device.ts";
 import { heldRun, type KeptRun, keepAgain, keepSeen, keepStart, keepStopped, letGo } from "./keep.ts";
-import type { KeepAwake, Wakefulness } from "./wakeLock.ts";
-
-/** writing: on its way to the disk. kept: there. unsaved: the disk refused, and the screen must say so. */
-export type Keeping = "writing" | "kept" | "unsaved";
-
-const KEEP_EVERY_MS = 5000;
-/** A cue found later than this, after a hidden page, is old news and is not sounded. */
-const STALE_CUE_MS = 1500;
+import { moveTies } from "./ties.ts";
+import { STALE_CUE_MS, Vigil } from "./vigil.ts";
 
 /** Milliseconds at which a horse on the target passes the second flag; null without a target. */
 export function targetMs(plan: Plan): number | null {
@@ -30,19 +24,24 @@ export function targetMs(plan: Plan): number | null {
 
 export class Stopwatch {
   watch = signal<Watch>(READY);
-  keeping = signal<Keeping>("kept");
-  wakefulness = signal<Wakefulness>("off");
   cue = signal<Cue | null>(null);
   /** The record of the canter, once it is on the disk. */
   saved_id = signal<string | null>(null);
   #device: Device;
-  #stopBeating: (() => void) | null = null;
-  #awake: KeepAwake | null = null;
-  #keptAt_ms = 0;
+  #vigil: Vigil;
   #cuedTo_ms = 0;
 
   constructor(device: Device) {
     this.#device = device;
+    this.#vigil = new Vigil(device);
+  }
+
+  get keeping() {
+    return this.#vigil.keeping;
+  }
+
+  get wakefulness() {
+    return this.#vigil.wakefulness;
   }
 
   get run(): Run | null {
@@ -60,7 +59,7 @@ export class Stopwatch {
     this.saved_id.value = null;
     this.#device.touched();
     this.#goOn(next.run);
-    await this.#writing(async () => {
+    await this.#vigil.writing(async () => {
       const kept = await keepStart(here(), next.run);
       if (kept.id !== next.run.id) this.#goOn(seen(kept, this.#device.now()));
     });
@@ -79,17 +78,18 @@ export class Stopwatch {
     this.watch.value = pressStop(before, this.#device.at(timeStamp));
     if (this.watch.value === before) return;
     this.#device.touched();
-    if (this.watch.value.phase !== "stopped") return;
+    if (this.watch.value.phase === "short") return;
     this.#rest();
-    await this.saveAgain();
+    if (this.watch.value.phase === "stopped") await this.saveAgain();
+    else if (before.phase === "running") await letGo(here(), before.run.id); // called off before its zero
   }
 
   /** Saves the stopped run as a timed canter, under the run's own id: doing it twice makes one record. */
   async saveAgain(): Promise<void> {
     if (this.watch.value.phase !== "stopped") return;
     const { run } = this.watch.value;
-    const body = canterBody(run, settleReading(judge(run.trace), run.plan.distance_m).chosen);
-    await this.#writing(async () => {
+    const body = canterBody(run, settleReading(timeOf(run), run.plan.distance_m).chosen);
+    await this.#vigil.writing(async () => {
       const stopped = keepStopped(here(), run);
       if (body !== null) await save("timed_canter", body, run.id);
       await stopped;
@@ -107,8 +107,10 @@ export class Stopwatch {
     const run = saved === null ? next.run : { ...next.run, id: uuid7() };
     this.saved_id.value = null;
     this.#goOn(seen(run, this.#device.now()));
-    await this.#writing(() => keepAgain(here(), run));
-    if (saved !== null) await takeBack(saved);
+    await this.#vigil.writing(() => keepAgain(here(), run));
+    if (saved === null) return;
+    await takeBack(saved);
+    await moveTies(run.plan.outing_id, saved, run.id);
   }
 
   /** Ends the run unsaved and hands it back, for the undo. */
@@ -124,7 +126,7 @@ export class Stopwatch {
   async bringBack(run: Run): Promise<void> {
     if (this.watch.value.phase !== "ready") return;
     this.#goOn(seen(run, this.#device.now()));
-    await this.#writing(() => keepAgain(here(), run));
+    await this.#vigil.writing(() => keepAgain(here(), run));
   }
 
   /** Done with the last canter: ready for the next. */
@@ -163,18 +165,14 @@ export class Stopwatch {
   }
 
   #goOn(run: Run): void {
-    this.#rest();
+    this.cue.value = null;
     this.watch.value = { phase: "running", run };
-    this.#cuedTo_ms = judge(run.trace).elapsed_ms;
-    this.#stopBeating = this.#device.beat((sample, parting) => this.#onBeat(sample, parting));
-    this.#awake = this.#device.keepAwake((state) => void (this.wakefulness.value = state));
+    this.#cuedTo_ms = timeOf(run).elapsed_ms;
+    this.#vigil.begin((sample, parting) => this.#onBeat(sample, parting));
   }
 
   #rest(): void {
-    this.#stopBeating?.();
-    this.#stopBeating = null;
-    this.#awake?.release();
-    this.#awake = null;
+    this.#vigil.rest();
     this.cue.value = null;
   }
 
@@ -183,9 +181,7 @@ export class Stopwatch {
     if (before === null) return;
     this.watch.value = tick(this.watch.value, sample);
     const run = this.run as Run;
-    const turned = run.trace.stretches.length !== before.trace.stretches.length;
-    const due = Math.abs(sample.monotonic_ms - this.#keptAt_ms) >= KEEP_EVERY_MS;
-    if (parting || turned || due) void this.#keepSeen(run, sample.visible);
+    if (parting || this.#vigil.due(before.trace, run.trace)) void this.#keepSeen(run, sample.visible);
     if (parting && sample.visible) void this.#lookElsewhere();
     this.lookForCues();
   }
@@ -200,19 +196,7 @@ export class Stopwatch {
     this.watch.value = READY;
   }
 
-  async #keepSeen(run: Run, visible: boolean): Promise<void> {
-    this.#keptAt_ms = run.trace.last.monotonic_ms;
-    await keepSeen(here(), run, visible).catch((error) => console.error("a run could not be kept", error));
-  }
-
-  async #writing(work: () => Promise<void>): Promise<void> {
-    this.keeping.value = "writing";
-    try {
-      await work();
-      this.keeping.value = "kept";
-    } catch (error) {
-      console.error("the stopwatch could not write", error);
-      this.keeping.value = "unsaved";
-    }
+  #keepSeen(run: Run, visible: boolean): Promise<void> {
+    return this.#vigil.keepSeen(run.trace, keepSeen(here(), run, visible));
   }
 }
