@@ -98,7 +98,7 @@ test("a server that never answers is given up after the patience", async () => {
 });
 
 test("signed out or without access: sending stops and everything is kept", async () => {
-  for (const [status, code, expected] of [[401, "signed_out", "signed_out"], [403, "not_yours", "no_access"], [429, "too_many", "too_many"], [503, "database_busy", "server_trouble"]] as const) {
+  for (const [status, code, expected] of [[401, "signed_out", "signed_out"], [401, "other_account", "signed_out"], [403, "not_yours", "no_access"], [429, "too_many", "too_many"], [503, "database_busy", "server_trouble"]] as const) {
     const [place, server] = [await newPlace(), new PretendServer()];
     await write(place, "Hill", "Wood");
     server.fault = () => problem(status, code);

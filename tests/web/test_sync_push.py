@@ -148,6 +148,16 @@ def test_another_logbook_s_id_refuses_the_whole_push(wren, book, people):
     assert wren.get(f"{book}/entries").get_json()["last_number"] == 0
 
 
+def test_what_one_person_recorded_is_never_taken_as_somebody_else_s(app, people, book, wren):
+    """Two people of one logbook share a browser: the phone holds Wren's entries, the cookie is the coach's."""
+    shared = Browser(app)
+    shared.sign_in("coach")
+    response = shared.send("POST", f"{book}/entries", body_of(wire(), account=people.wren))
+    assert (response.status_code, error_of(response)["code"]) == (401, "other_account")
+    assert wren.get(f"{book}/entries").get_json()["last_number"] == 0
+    assert wren.send("POST", f"{book}/entries", body_of(wire(), account=people.wren)).status_code == 200
+
+
 def test_naming_the_right_logbook_is_fine(push, people):
     assert push(wire() | {"logbook_id": people.book})[0]["result"] == "accepted"
 

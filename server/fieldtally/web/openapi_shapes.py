@@ -63,7 +63,7 @@ SHAPES = {
     "NumberedEntry": thing(ENTRY | ADDED),
     "Push": thing(
         {"protocol": {"const": 1}, "device": ID, "entries": list_of(named("Entry")) | {"maxItems": 500}},
-        app=TEXT, sent_at=INSTANT, log_id=or_null(ID), more=TRUTH,
+        app=TEXT, sent_at=INSTANT, log_id=or_null(ID), account=or_null(ID), more=TRUTH,
     ),
     "Answer": thing(
         {"id": or_null(TEXT), "result": {"enum": ["accepted", "already", "held", "refused"]}},

@@ -34,6 +34,7 @@ class Head(Schema):
     device = RecordId(required=True)
     app = Text(60, load_default="")
     log_id = RecordId(allow_none=True, load_default=None)
+    account = RecordId(allow_none=True, load_default=None)
 
 
 head_schema = Head()
@@ -45,6 +46,7 @@ def push(logbook_id: str):
     who = member(logbook_id)
     body = read_push()
     head = read_head(body.head)
+    refuse_mixed_up(who, head["account"])
     sender = sender_of(who, head, body.head.get("sent_at"))
     pushed = append(logbook_id, sender, of_this_logbook(logbook_id, body.entries()), head["log_id"])
     devices.seen(who.account_id, sender.device, head["app"], sender.received_at_ms)
@@ -102,6 +104,13 @@ def read_head(raw: dict) -> dict:
             details=[{"protocol": PROTOCOL}],
         )  # fmt: skip
     return head
+
+
+def refuse_mixed_up(who: Member, account_id: str | None) -> None:
+    """Two people of one logbook in one browser: nothing recorded by one is ever taken as the other's."""
+    if account_id not in (None, who.account_id):
+        fix = "Sign in as the person who recorded these entries; the phone keeps them."
+        problem(401, "other_account", "This browser is signed in as somebody else.", field="account", fix=fix)
 
 
 def sender_of(who: Member, head: dict, sent_at: object) -> Sender:

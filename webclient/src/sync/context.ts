@@ -17,6 +17,8 @@ export interface SyncContext {
   db: PhoneDb;
   wire: Wire;
   logbook_id: string;
+  /** Whose entries these are: the server takes none of them as somebody else's. */
+  account_id?: string;
   device: string;
   app: string;
   tally: Tally;

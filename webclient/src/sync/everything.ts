@@ -25,7 +25,7 @@ export async function syncEverything(db: PhoneDb, wire: Wire): Promise<SyncResul
     await confirmSession(wire);
     const device = await deviceOf(db);
     for (const logbook of inOrder()) {
-      const logbookStop = await oneLogbook({ db, wire, logbook_id: logbook.id, device, app: APP_VERSION, tally, progress, now: Date.now });
+      const logbookStop = await oneLogbook({ db, wire, logbook_id: logbook.id, account_id: session.value!.account!.id, device, app: APP_VERSION, tally, progress, now: Date.now });
       stop ??= logbookStop;
     }
     await pullRulebooks(db, wire, session.value?.version ?? "", Date.now());

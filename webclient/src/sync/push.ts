@@ -54,6 +54,7 @@ async function post(context: SyncContext, batch: EntryRow[], more: boolean): Pro
     device: context.device,
     sent_at: new Date(context.now()).toISOString(),
     log_id,
+    account: context.account_id ?? null,
     ...(more && { more }),
     entries: batch.map(toWire),
   });
