@@ -10,7 +10,7 @@ from fieldtally.book.fields import Choice, Number, RecordId, Text, fail
 
 MOST_POINTS = 2000
 DEGREE = 1_000_000  # a millionth of a degree of latitude is 0.11 m
-LONGEST_STEP_MS = 31 * 86_400_000
+LONGEST_STEP_MS = 210 * 365 * 86_400_000  # a file may hold rides of many years
 
 MISMATCH = fail("missing", "The lists of this trace do not go with each other.",
                 "Give every point a latitude and a longitude, and a time or an accuracy to all of them or to none.")  # fmt: skip
