@@ -12,6 +12,7 @@ import { brotliCompressSync, constants, gzipSync } from "node:zlib";
 import { build } from "esbuild";
 
 import { american, british } from "./src/words/british.ts";
+import { german } from "./src/words/german.ts";
 
 const HERE = dirname(fileURLToPath(import.meta.url));
 const SRC = join(HERE, "src");
@@ -65,10 +66,10 @@ function fetchedWith([file, { imports }], outputs) {
 
 // one file a language; what a language does not say stands in the British one
 function writeWords() {
-  const languages = { "en-GB": british, "en-US": american };
+  const languages = { "en-GB": british, "en-US": american, de: german };
   mkdirSync(join(NEXT, "assets"), { recursive: true });
   return Object.fromEntries(Object.entries(languages).map(([language, words]) => {
-    const text = JSON.stringify(words);
+    const text = JSON.stringify(folded(words));
     const url = `/assets/words-${language}-${digest(text).slice(0, 8)}.json`;
     writeFileSync(join(NEXT, url), text);
     return [language, url];
@@ -84,20 +85,34 @@ function writePage({ script, style, first }) {
   cpSync(join(SRC, "icons"), join(NEXT, "icons"), { recursive: true });
 }
 
+// `horse.name` under `horse`; the page unfolds it again
+function folded(words) {
+  const areas = {};
+  for (const [key, text] of Object.entries(words)) {
+    const [area, rest] = key.split(/\.(.*)/s);
+    (areas[area] ??= {})[rest] = text;
+  }
+  return areas;
+}
+
 // what the worker keeps: every file under its final address, with the digest the browser must find in it
 function shellFiles() {
-  return filesBelow(NEXT).filter((file) => !file.includes("icon-512")).map((file) => {
-    const bytes = readFileSync(file);
-    const url = `/${relative(NEXT, file).replaceAll(sep, "/")}`;
-    const integrity = `sha384-${createHash("sha384").update(bytes).digest("base64")}`;
-    return { url, revision: url.startsWith("/assets/") ? null : digest(bytes).slice(0, 16), integrity };
-  });
+  return filesBelow(NEXT).filter(isShell).map((file) => ({ ...checked(file), revision: file.includes(`${sep}assets${sep}`) ? null : digest(readFileSync(file)).slice(0, 16) }));
+}
+
+// every phone keeps English; another language's texts are fetched by those who want them, an icon by its launcher
+const isOtherLanguage = (file) => /words-(?!en-)/.test(file);
+const isShell = (file) => !file.includes("icon-512") && !isOtherLanguage(file);
+
+function checked(file) {
+  const integrity = `sha384-${createHash("sha384").update(readFileSync(file)).digest("base64")}`;
+  return { url: `/${relative(NEXT, file).replaceAll(sep, "/")}`, integrity };
 }
 
 async function buildWorker(define) {
   await build({
     ...shared, format: "iife", outfile: join(NEXT, "sw.js"), entryPoints: [join(SRC, "sw.ts")],
-    define: { ...define, __SHELL__: JSON.stringify(shellFiles()), "process.env.NODE_ENV": '"production"' },
+    define: { ...define, __SHELL__: JSON.stringify(shellFiles()), __BEYOND_SHELL__: JSON.stringify(filesBelow(NEXT).filter(isOtherLanguage).map(checked)), "process.env.NODE_ENV": '"production"' },
   });
 }
 
@@ -112,7 +127,7 @@ function compress(file) {
 
 function weigh(sizes, first) {
   const kib = (bytes) => `${(bytes / 1024).toFixed(1)} KiB`;
-  const shell = sizes.filter(({ file }) => !file.includes("icon-512"));
+  const shell = sizes.filter(({ file }) => isShell(file));
   const sum = (some) => some.reduce((total, { small }) => total + small, 0);
   const scripts = sum(shell.filter(({ file }) => first.includes(addressOf(file))));
   for (const { file, plain, small } of sizes) console.log(`${relative(NEXT, file).padEnd(28)} ${kib(plain).padStart(11)} ${kib(small).padStart(11)} compressed`);

@@ -4,6 +4,7 @@ import { Route, Switch, useLocation } from "wouter-preact";
 
 import { session, starting } from "./account/session.ts";
 import { ErrorBoundary } from "./health/ErrorBoundary.tsx";
+import { LanguageNotice } from "./health/LanguageNotice.tsx";
 import { Rescue } from "./health/Rescue.tsx";
 import { StoreNotices } from "./health/StoreNotices.tsx";
 import { Frame } from "./parts/Frame.tsx";
@@ -21,7 +22,7 @@ import { t } from "./words/index.ts";
 export function App() {
   const [path] = useLocation();
   const signedIn = session.value?.account != null;
-  const bars = <><UpdateBar /><StoreNotices /><WatchBar /><SetBar /></>;
+  const bars = <><UpdateBar /><StoreNotices /><LanguageNotice /><WatchBar /><SetBar /></>;
   return (
     <Frame signedIn={signedIn} bars={bars}>
       <ErrorBoundary key={path}>{isOpen(path) || ready() ? <Screens /> : <ComesFirst signedIn={signedIn} />}</ErrorBoundary>

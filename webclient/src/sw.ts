@@ -7,8 +7,11 @@ import { cleanupOutdatedCaches, createHandlerBoundToURL, precacheAndRoute } from
 import type { RouteHandlerCallbackOptions } from "workbox-core/types.js";
 import { NavigationRoute, registerRoute } from "workbox-routing";
 
+import { editionsOf, KEPT_TEXTS } from "./words/editions.ts";
+
 declare const self: ServiceWorkerGlobalScope;
 declare const __SHELL__: { url: string; revision: string | null; integrity: string }[];
+declare const __BEYOND_SHELL__: { url: string; integrity: string }[];
 
 precacheAndRoute(__SHELL__, {
   cleanURLs: false,
@@ -29,3 +32,29 @@ self.addEventListener("message", (event) => {
 
 // the very first installation: from now on this page works with no signal, without a reload
 self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
+
+// A language beyond the shell that the phone keeps (words/kept.ts): its next edition comes with the update. If
+// it does not arrive, the edition before serves on, and no update fails for it.
+self.addEventListener("install", (event) => event.waitUntil(Promise.all(__BEYOND_SHELL__.map(fetchNextEdition))));
+
+async function fetchNextEdition({ url, integrity }: { url: string; integrity: string }): Promise<void> {
+  const kept = editionsOf(url, await addressesKept());
+  if (!kept.length || kept.at(-1)!.endsWith(url)) return;
+  const reply = await fetch(url, { integrity }).catch(() => null);
+  if (reply?.ok) await (await caches.open(KEPT_TEXTS)).put(url, reply).catch(() => undefined);
+}
+
+async function addressesKept(): Promise<string[]> {
+  const store = await caches.open(KEPT_TEXTS);
+  return (await store.keys()).map((request) => request.url);
+}
+
+// once this version is the one that runs, earlier editions go where the one of this version is there
+self.addEventListener("activate", (event) => event.waitUntil(Promise.all(__BEYOND_SHELL__.map(dropEarlierEditions))));
+
+async function dropEarlierEditions({ url }: { url: string }): Promise<void> {
+  const editions = editionsOf(url, await addressesKept());
+  if (!editions.at(-1)?.endsWith(url)) return;
+  const store = await caches.open(KEPT_TEXTS);
+  await Promise.all(editions.slice(0, -1).map((address) => store.delete(address)));
+}

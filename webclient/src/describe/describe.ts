@@ -1,6 +1,7 @@
 // A record in a few words, for lists that hold all kinds.
 
 import { showDay } from "../words/dates.ts";
+import { decimal } from "../words/decimal.ts";
 import { say, t } from "../words/index.ts";
 
 type Body = { readonly [field: string]: unknown } | object;
@@ -18,7 +19,7 @@ export function describe(kind: string, body: Body, linked: Body | null): string 
   if (kind === "attempt") return [say({ key: `outcome.${said.outcome}` }), name, said.element].filter(Boolean).join(", ");
   if (kind === "outing") return [name, said.activity && t(`activity.${said.activity as "event"}`), typeof said.date === "string" && showDay(said.date)].filter(Boolean).join(", ");
   if (kind === "word") return [name, say({ key: `decision.${said.decision}` })].filter(Boolean).join(", ");
-  if (kind === "timed_canter") return [name, `${said.distance_m} m`, `${Number(said.elapsed_ms) / 1000} s`].filter(Boolean).join(", ");
+  if (kind === "timed_canter") return [name, `${decimal(String(said.distance_m))} m`, `${decimal(Number(said.elapsed_ms) / 1000)} s`].filter(Boolean).join(", ");
   return nameOf(body) ?? "";
 }
 

@@ -3,6 +3,7 @@
 import { showDistance, showHeight } from "../units/index.ts";
 import { showTime } from "../units/times.ts";
 import { showDay } from "../words/dates.ts";
+import { decimal } from "../words/decimal.ts";
 import { knows, say, t } from "../words/index.ts";
 
 /** The words' prefix for fields whose values are words of a vocabulary, where it is not the field's own name. */
@@ -32,9 +33,9 @@ function showPart(field: string, value: unknown, name: (id: string) => string | 
 function showNumber(field: string, value: number): string {
   if (field.endsWith("_cm")) return showHeight(value);
   if (field.endsWith("_m")) return showDistance(value);
-  if (field.endsWith("_mpm")) return `${value} m/min`;
+  if (field.endsWith("_mpm")) return `${decimal(value)} m/min`;
   if (field.endsWith("_ms")) return showTime(value);
-  return field.endsWith("_s") ? showTime(value * 1000) : String(value);
+  return field.endsWith("_s") ? showTime(value * 1000) : decimal(value);
 }
 
 function showText(field: string, value: string, name: (id: string) => string | null): string {

@@ -1,6 +1,8 @@
 // Times as read at arm's length: 47.3, 1:03.2, 1:02:03.4. Tenths are cut, not rounded, while running and
 // after, so that the face never shows a tenth that has not been reached.
 
+import { decimal } from "../words/decimal.ts";
+
 export interface Face {
   whole: string;
   tenths: string;
@@ -20,11 +22,11 @@ export function face(elapsedMs: number): Face {
 
 export function faceText(elapsedMs: number): string {
   const { whole, tenths } = face(elapsedMs);
-  return `${whole}.${tenths}`;
+  return decimal(`${whole}.${tenths}`);
 }
 
 /** Minutes and seconds for a screen reader's sentence. */
 export function spokenParts(elapsedMs: number): { minutes: number; seconds: string } {
   const tenths = Math.floor(Math.max(0, elapsedMs) / 100 + 1e-6);
-  return { minutes: Math.floor(tenths / 600), seconds: ((tenths % 600) / 10).toFixed(1) };
+  return { minutes: Math.floor(tenths / 600), seconds: decimal(((tenths % 600) / 10).toFixed(1)) };
 }

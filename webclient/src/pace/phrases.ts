@@ -1,6 +1,7 @@
 // A pace as people read it: “412 ± 4 m/min, 8 slow”. These functions choose the phrase and round its
 // numbers; the words themselves are in words/en-GB/pace.json. The twin is trade/pace_words.py.
 
+import { decimal } from "../words/decimal.ts";
 import type { Lateness } from "./lateness.ts";
 import type { Pace } from "./speed.ts";
 
@@ -31,13 +32,13 @@ export function headline(pace: Pace, late: Lateness | null): Phrase {
 
 /** Halves away from zero, one decimal, always shown: 8.0, 1.2. */
 export function tenths(value: number): string {
-  return (rounded(Math.abs(value) * 10) / 10).toFixed(1);
+  return decimal((rounded(Math.abs(value) * 10) / 10).toFixed(1));
 }
 
 /** “1.2 s late”, “0.0 s” with neither early nor late. */
 export function earlyOrLate(value: number, unit: "seconds" | "metres"): Phrase {
   const shown = tenths(value);
-  const side = Number(shown) === 0 ? "level" : value > 0 ? "late" : "early";
+  const side = rounded(Math.abs(value) * 10) === 0 ? "level" : value > 0 ? "late" : "early";
   return { key: `pace.${unit}_${side}`, values: { value: shown } };
 }
 

@@ -3,6 +3,7 @@
 import { signal } from "@preact/signals";
 
 import { recall, remember } from "../store/little.ts";
+import { decimal } from "../words/decimal.ts";
 import { type System, writeDistance, writeGap, writeHeight } from "./lengths.ts";
 
 export { parseDistance, parseHeight } from "./lengths.ts";
@@ -17,15 +18,15 @@ export function chooseUnits(system: System): void {
 
 /** `90 cm`, or `2'11"`. */
 export function showHeight(cm: number): string {
-  return writeHeight(cm, units.value);
+  return decimal(writeHeight(cm, units.value));
 }
 
 /** `8.9 cm`, or `3.5 in`: the room between two lengths. */
 export function showGap(cm: number): string {
-  return writeGap(cm, units.value);
+  return decimal(writeGap(cm, units.value));
 }
 
 /** `420 m`, or `459 yd`. */
 export function showDistance(m: number): string {
-  return writeDistance(m, units.value);
+  return decimal(writeDistance(m, units.value));
 }

@@ -1,5 +1,6 @@
 // Times and speeds as people type and read them. Twin of server/fieldtally/trade/units.py.
 
+import { decimal } from "../words/decimal.ts";
 import { numberIn, rounded, tidy } from "./lengths.ts";
 
 const NUMBER = "(\\d+(?:[.,]\\d*)?|[.,]\\d+)";
@@ -31,7 +32,7 @@ export function showTime(ms: number): string {
   const tenths = rounded(ms / 100, 0);
   const seconds = Math.floor(tenths / 10) % 60;
   const tenth = tenths % 10;
-  return `${Math.floor(tenths / 600)}:${String(seconds).padStart(2, "0")}${tenth ? `.${tenth}` : ""}`;
+  return `${Math.floor(tenths / 600)}:${String(seconds).padStart(2, "0")}${tenth ? decimal(`.${tenth}`) : ""}`;
 }
 
 function secondsIn(plain: string): number | null {

@@ -1,37 +1,62 @@
-// The texts a person reads, in the chosen language. They live beside the script as one file a language, kept
-// on the phone with the rest of the shell.
+// The texts a person reads, in the chosen language. They live beside the script as one file a language: the
+// English ones are kept on the phone with the rest of the shell, others once they are wanted (kept.ts).
 
 import { signal } from "@preact/signals";
 
 import type { Key } from "./british.ts";
-import { language, rememberLanguage, type Language } from "./language.ts";
-import { speak, type Values, type Words } from "./speak.ts";
+import { setDecimalMark } from "./decimal.ts";
+import { fetchToKeep, keptTexts, type Table, textsIn } from "./kept.ts";
+import { type Choice, language, type Language, rememberChoice, wanted } from "./language.ts";
+import { speak, type Values } from "./speak.ts";
 
 export type { Key } from "./british.ts";
 
 declare const __WORDS__: Record<Language, string>;
 
-type Table = { readonly [key: string]: Words | undefined };
-
 const table = signal<Table>({});
 
-/** Fetches the texts of the language in use; before the first screen, and again when another is chosen. */
-export async function readWords(chosen: Language = language.value): Promise<void> {
-  const [common, own] = await Promise.all([textsIn("en-GB"), textsIn(chosen)]);
-  table.value = { ...common, ...own };
-  language.value = chosen;
+/** The language that is wanted while its texts are not on this phone; English stands in for it. */
+export const lacking = signal<Language | null>(null);
+
+const PATIENCE_MS = 2500;
+
+/** Reads the texts of the language in use; before the first screen, and again when another is chosen. */
+export async function readWords(): Promise<void> {
+  const want = wanted();
+  const common = await inShell("en-GB");
+  if (want === "en-GB") return show(want, want, common);
+  if (want === "en-US") return show(want, want, { ...common, ...(await inShell(want)) });
+  await readBeyondShell(want, common);
 }
 
-async function textsIn(chosen: Language): Promise<Table> {
-  const reply = await fetch(__WORDS__[chosen]);
-  if (!reply.ok) throw new Error(`no texts in ${chosen}: ${reply.status}`);
-  return reply.json();
+const inShell = async (each: Language): Promise<Table> => textsIn(await fetch(__WORDS__[each]));
+
+/** What the phone keeps is shown at once; for the rest nobody waits long: it is read when it has come. */
+async function readBeyondShell(want: Language, common: Table): Promise<void> {
+  const url = __WORDS__[want];
+  const kept = await keptTexts(url);
+  if (kept) show(want, want, { ...common, ...kept.texts });
+  if (kept?.current) return;
+  const fetched = fetchToKeep(url).then((own) => (show(want, want, { ...common, ...own }), true), () => false);
+  if (kept) return;
+  const patience = new Promise<boolean>((stop) => setTimeout(stop, PATIENCE_MS, false));
+  if (!(await Promise.race([fetched, patience]))) show(want, "en-GB", common);
+}
+
+/** Puts texts in `shown` on the screen, unless another language than `want` was chosen meanwhile. */
+function show(want: Language, shown: Language, texts: Table): void {
+  if (want !== wanted()) return;
+  lacking.value = shown === want ? null : want;
+  language.value = shown;
+  setDecimalMark(shown);
+  document.documentElement.lang = shown;
+  table.value = texts;
 }
 
 /** Changes the language, now and on later days. */
-export async function chooseLanguage(chosen: Language): Promise<void> {
-  rememberLanguage(chosen);
-  await readWords(chosen);
+export async function chooseLanguage(chosen: Choice): Promise<void> {
+  rememberChoice(chosen);
+  await readWords();
 }
 
 /** The text of `key` with its gaps filled. Where it has plural forms, `values.n` chooses the form. */
@@ -49,4 +74,9 @@ export function say(phrase: { key: string; values?: Values }): string {
   const words = table.value[phrase.key];
   if (words === undefined) console.error(`no words for ${phrase.key}`);
   return speak(words ?? phrase.key, phrase.values ?? {}, language.value);
+}
+
+/** A word inside a sentence or after a comma: English writes it small, German leaves its nouns alone. */
+export function inside(word: string): string {
+  return language.value.startsWith("en") ? word.toLowerCase() : word;
 }

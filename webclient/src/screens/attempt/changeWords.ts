@@ -2,6 +2,7 @@
 
 import type { Change } from "../../recording/history.ts";
 import { showDistance, showHeight } from "../../units/index.ts";
+import { decimal } from "../../words/decimal.ts";
 import { knows, say, t } from "../../words/index.ts";
 
 /** "Outcome: Refusal, Rein: Left rein" for those fields of a body. */
@@ -40,6 +41,6 @@ const VOCABULARY: Record<string, string> = { pace: "gait", phase: "phase" };
 
 function numberWord(path: string, value: number): string {
   if (path.endsWith("_cm")) return showHeight(value);
-  return path.endsWith("_m") ? showDistance(value) : String(value);
+  return path.endsWith("_m") ? showDistance(value) : decimal(value);
 }
 

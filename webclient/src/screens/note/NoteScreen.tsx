@@ -14,7 +14,7 @@ import { useLive } from "../../store/live.ts";
 import { here } from "../../store/place.ts";
 import { findRecord } from "../../store/read.ts";
 import { showDay } from "../../words/dates.ts";
-import { t } from "../../words/index.ts";
+import { inside, t } from "../../words/index.ts";
 import "../../style/recording.css";
 import { attemptName } from "../outing/names.ts";
 import { Notes } from "./Notes.tsx";
@@ -59,7 +59,7 @@ function Write({ about_id, back }: { about_id: string; back: string }) {
     <form class="form" onSubmit={(event) => { event.preventDefault(); void keep(); }}>
       <TextBox label={t("note.text")} hint={t("note.hint")} value={text} onInput={setText} lines={4} most={4000} trouble={empty ? t("note.empty") : null} />
       <BigButton tone="main" type="submit">{t("note.save")}</BigButton>
-      <Phrases onPick={(phrase) => setText(text ? `${text.trimEnd()}, ${phrase.toLowerCase()}` : phrase)} />
+      <Phrases onPick={(phrase) => setText(text ? `${text.trimEnd()}, ${inside(phrase)}` : phrase)} />
     </form>
   );
 }

@@ -1,7 +1,7 @@
 import { Link } from "wouter-preact";
 
 import { showDay } from "../../words/dates.ts";
-import { t } from "../../words/index.ts";
+import { inside, t } from "../../words/index.ts";
 import type { OutingView } from "./useOuting.ts";
 
 /** Where, when and how it is today, in one or two lines. */
@@ -11,7 +11,7 @@ export function OutingHeader({ view, mayRecord }: { view: OutingView; mayRecord:
   const facts = [
     showDay(body.date),
     t(`activity.${body.activity}`),
-    body.going && t("outing.going_is", { going: t(`going.${body.going}`).toLowerCase() }),
+    body.going && t("outing.going_is", { going: inside(t(`going.${body.going}`)) }),
     body.rider_confidence && t("outing.confidence_is", { confidence: body.rider_confidence }),
     body.minutes_in_saddle && t("outing.minutes_are", { n: body.minutes_in_saddle }),
     body.from_memory && t("outing.from_memory_is"),

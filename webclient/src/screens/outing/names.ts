@@ -7,7 +7,7 @@ import { DIMENSIONS, firstDimensions } from "../../recording/dimensions.ts";
 import { type Manner, saidWords, type Side } from "../../recording/manner.ts";
 import type { Tally } from "../../recording/tally.ts";
 import { showHeight } from "../../units/index.ts";
-import { say, t } from "../../words/index.ts";
+import { inside, say, t } from "../../words/index.ts";
 
 /** The words files keep the paces of a presentation apart from the stopwatch's. */
 export const sideKey = (side: Side): string => (side === "pace" ? "gait" : side);
@@ -30,7 +30,7 @@ export const isToday = ({ outing }: { outing: { body: { date: string } } }): boo
 /** "4 clear, 1 refusal", or that there is nothing yet. */
 export function tallyWords(tally: Tally): string {
   if (!tally.length) return t("outing.tally_none");
-  return tally.map(({ outcome, count }) => t("outing.tally_part", { count, outcome: t(`outcome.${outcome}`).toLowerCase() })).join(", ");
+  return tally.map(({ outcome, count }) => t("outing.tally_part", { count, outcome: inside(t(`outcome.${outcome}`)) })).join(", ");
 }
 
 /** "Log · 88 cm high, 60 cm top spread": what kind of fence it is and how big. */

@@ -5,7 +5,7 @@ import type { Pattern } from "../../patterns/find.ts";
 import { chancePhrase, percent, seenPhrase, wherePhrase } from "../../patterns/phrases.ts";
 import { HEIGHT, picture, WIDTH } from "../../patterns/picture.ts";
 import { showDay } from "../../words/dates.ts";
-import { say, t } from "../../words/index.ts";
+import { inside, say, t } from "../../words/index.ts";
 import type { HorseHistory } from "./useHistory.ts";
 
 interface Props {
@@ -80,7 +80,7 @@ function Behind({ meeting: { attempt, outing }, fences }: { meeting: Meeting; fe
     <li class="row">
       <Link class="row__link" href={`/timeline/${attempt.outing_id}`}>
         <span class="row__words">
-          <span class="row__title">{t("pattern.attempt", { fence, outcome: t(`outcome.${attempt.outcome}`).toLowerCase() })}</span>
+          <span class="row__title">{t("pattern.attempt", { fence, outcome: inside(t(`outcome.${attempt.outcome}`)) })}</span>
           <span class="row__detail">{showDay(outing.body.date)}</span>
         </span>
       </Link>

@@ -4,7 +4,7 @@ import { Notice } from "../../parts/Notice.tsx";
 import { RulebookOptions } from "../../parts/RulebookOptions.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
 import { useRecord, useRecords, useRulebooks } from "../../store/book.ts";
-import { t } from "../../words/index.ts";
+import { inside, t } from "../../words/index.ts";
 import { useHorseRulebook } from "../watch/useSetUp.ts";
 import type { Lacking } from "./drafts.ts";
 
@@ -88,7 +88,7 @@ export function FallsChoice({ rider_fall, horse_fall, onChoose }: { rider_fall: 
     { value: "none", words: t("result.fall_none") },
     { value: "rider", words: t("result.rider_fall") },
     { value: "horse", words: t("result.horse_fall") },
-    { value: "both", words: `${t("result.rider_fall")}, ${t("result.horse_fall").toLowerCase()}` },
+    { value: "both", words: `${t("result.rider_fall")}, ${inside(t("result.horse_fall"))}` },
   ];
   return (
     <>

@@ -81,7 +81,7 @@ function SheetLive({ score, n, leveled }: { score: DressageScore; n: number; lev
   );
 }
 
-const shown = (value: number): string => String(Math.round(value * 100) / 100);
+const shown = (value: number): number => Math.round(value * 100) / 100;
 
 function Live({ percent, penalties }: { percent: number; penalties: number }) {
   return (

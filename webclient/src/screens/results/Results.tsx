@@ -10,7 +10,7 @@ import { Screen } from "../../parts/Screen.tsx";
 import { type SavedRecord, useRecords, useRole } from "../../store/book.ts";
 import { showHeight } from "../../units/index.ts";
 import { showDay } from "../../words/dates.ts";
-import { t } from "../../words/index.ts";
+import { inside, t } from "../../words/index.ts";
 import { RESULT_KINDS, type ResultKind, total } from "./drafts.ts";
 
 const ALL = "all";
@@ -72,5 +72,5 @@ export function roundWords({ height_cm, efforts, knockdowns, refusals }: Jumping
 export function eventWords(body: EventResult): string {
   const sum = total(body);
   if (body.status === "completed" && sum?.whole) return t("result.row_event_total", { event: body.event, total: sum.total });
-  return t("result.row_event", { event: body.event, status: t(`event_status.${body.status}`).toLowerCase() });
+  return t("result.row_event", { event: body.event, status: inside(t(`event_status.${body.status}`)) });
 }

@@ -3,7 +3,7 @@ import { Choices } from "../../parts/Choices.tsx";
 import { chooseLook, look, LOOKS, sunMode, toggleSunMode } from "../../style/theme.ts";
 import { chooseUnits, units } from "../../units/index.ts";
 import { chooseLanguage, t } from "../../words/index.ts";
-import { language, LANGUAGES } from "../../words/language.ts";
+import { choice, CHOICES } from "../../words/language.ts";
 
 const SYSTEMS = ["metric", "imperial"] as const;
 
@@ -17,7 +17,8 @@ export function ChoicesPart() {
         <span>{t("settings.sun")}</span>
       </label>
       <Choices label={t("settings.units")} value={units.value} choices={SYSTEMS.map((value) => ({ value, words: t(`settings.units_${value}`) }))} onChoose={(value) => value && chooseUnits(value)} />
-      <Choices label={t("settings.language")} value={language.value} choices={LANGUAGES.map((value) => ({ value, words: t(`settings.language_${value}`) }))} onChoose={(value) => value && void chooseLanguage(value).catch(() => location.reload())} />
+      <Choices label={t("settings.language")} value={choice.value} choices={CHOICES.map((value) => ({ value, words: t(`settings.language_${value}`) }))} onChoose={(value) => value && void chooseLanguage(value).catch(() => location.reload())} />
+      <p class="quiet">{t("settings.language_kept")}</p>
     </Section>
   );
 }

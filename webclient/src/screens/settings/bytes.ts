@@ -1,3 +1,5 @@
+import { decimal } from "../../words/decimal.ts";
+
 const STEPS = ["B", "kB", "MB", "GB"];
 
 /** `640 kB`, `2.1 MB`: two figures that matter. */
@@ -5,5 +7,5 @@ export function showBytes(bytes: number): string {
   let rest = bytes;
   let step = 0;
   for (; rest >= 1000 && step < STEPS.length - 1; step++) rest /= 1000;
-  return `${rest < 10 && step > 0 ? rest.toFixed(1) : Math.round(rest)} ${STEPS[step]}`;
+  return `${rest < 10 && step > 0 ? decimal(rest.toFixed(1)) : Math.round(rest)} ${STEPS[step]}`;
 }

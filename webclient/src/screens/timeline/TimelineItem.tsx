@@ -7,7 +7,7 @@ import { speed } from "../../pace/speed.ts";
 import { useRecord, type SavedRecord } from "../../store/book.ts";
 import { showDistance } from "../../units/index.ts";
 import { showClock } from "../../words/dates.ts";
-import { say, t } from "../../words/index.ts";
+import { inside, say, t } from "../../words/index.ts";
 import { Said } from "./Said.tsx";
 
 type Shown = Item<SavedRecord<"attempt">, SavedRecord<"timed_canter">>;
@@ -45,7 +45,7 @@ function manners(attempts: SavedRecord<"attempt">[]): string[] {
 
 function outcomeOf(attempt: Attempt): string {
   const outcome = t(`outcome.${attempt.outcome}`);
-  return attempt.element ? `${attempt.element} ${outcome.toLowerCase()}` : outcome.toLowerCase();
+  return attempt.element ? `${attempt.element} ${inside(outcome)}` : inside(outcome);
 }
 
 function Canter({ canter, ids }: { canter: TimedCanter; ids: string[] }) {

@@ -1,7 +1,7 @@
 import { Row, Rows } from "../../parts/Card.tsx";
 import { type SavedRecord, useRecords } from "../../store/book.ts";
 import { showDay } from "../../words/dates.ts";
-import { t } from "../../words/index.ts";
+import { inside, t } from "../../words/index.ts";
 
 /** Earlier outings, newest first; each opens to what happened. */
 export function OutingList({ outings }: { outings: SavedRecord<"outing">[] }) {
@@ -12,7 +12,7 @@ export function OutingList({ outings }: { outings: SavedRecord<"outing">[] }) {
       {outings.map(({ record_id, body, state }) => (
         <Row
           href={body.closed ? `/timeline/${record_id}` : `/outing/${record_id}`} key={record_id}
-          title={`${horses.get(body.horse_id) ?? t("today.some_horse")}, ${t(`activity.${body.activity}`).toLowerCase()}`}
+          title={`${horses.get(body.horse_id) ?? t("today.some_horse")}, ${inside(t(`activity.${body.activity}`))}`}
           detail={[showDay(body.date), body.field_id && fields.get(body.field_id), !body.closed && t("today.not_finished")].filter(Boolean).join(" · ")}
           end={state !== "sent" && t(`today.state_${state}`)}
         />

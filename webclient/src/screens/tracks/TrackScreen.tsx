@@ -17,7 +17,7 @@ import { putBack, type SavedRecord, takeBack, useRecord, useRecords, useRole, us
 import { showDistance } from "../../units/index.ts";
 import { useBusy } from "../../update/busy.ts";
 import { showShortDay } from "../../words/dates.ts";
-import { t } from "../../words/index.ts";
+import { inside, t } from "../../words/index.ts";
 import { factorWords } from "./CalibrationScreen.tsx";
 import { distanceU } from "./trackDraft.ts";
 import { TrackForm } from "./TrackForm.tsx";
@@ -51,7 +51,7 @@ function TrackView({ track }: { track: SavedRecord<"track"> }) {
   const { body, record_id } = track;
   return (
     <Screen title={body.name} back="/tracks" actions={role !== "reader" && <Link class="button" href={`/tracks/${record_id}/edit`}>{t("track.edit")}</Link>}>
-      <p>{t("track.row", { distance: showDistance(body.distance_m), how: t(`track.by_${body.measured_by}`).toLowerCase() })} (± {tenths(distanceU(body.distance_m, body))} m)</p>
+      <p>{t("track.row", { distance: showDistance(body.distance_m), how: inside(t(`track.by_${body.measured_by}`)) })} (± {tenths(distanceU(body.distance_m, body))} m)</p>
       <ReadBy body={body} />
       {body.flags_m.length > 0 && <p>{t("track.flags_at", { flags: body.flags_m.map(showDistance).join(", ") })}</p>}
       {body.notes && <p>{body.notes}</p>}

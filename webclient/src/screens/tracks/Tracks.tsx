@@ -7,7 +7,7 @@ import { type SavedRecord, useRecords, useRole } from "../../store/book.ts";
 import { calibrate } from "../../pace/calibration.ts";
 import { showDistance } from "../../units/index.ts";
 import { showShortDay } from "../../words/dates.ts";
-import { t } from "../../words/index.ts";
+import { inside, t } from "../../words/index.ts";
 import { factorWords } from "./CalibrationScreen.tsx";
 
 /** All measured tracks, by field. */
@@ -42,7 +42,7 @@ function Calibrations({ writes }: { writes: boolean }) {
 }
 
 function TrackRow({ track: { record_id, body } }: { track: SavedRecord<"track"> }) {
-  const detail = t("track.row", { distance: showDistance(body.distance_m), how: t(`track.by_${body.measured_by}`).toLowerCase() });
+  const detail = t("track.row", { distance: showDistance(body.distance_m), how: inside(t(`track.by_${body.measured_by}`)) });
   return <Row href={`/tracks/${record_id}`} title={body.name} detail={detail} />;
 }
 

@@ -19,7 +19,7 @@ import { Screen } from "../../parts/Screen.tsx";
 import { toast } from "../../parts/toast.ts";
 import { putBack, save, type SavedRecord, takeBack, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
 import { showDistance } from "../../units/index.ts";
-import { say, t } from "../../words/index.ts";
+import { inside, say, t } from "../../words/index.ts";
 import { CanterNote } from "./CanterNote.tsx";
 import { ClockNotice } from "./ClockNotice.tsx";
 import { OddNotice } from "./OddNotice.tsx";
@@ -94,7 +94,7 @@ function Headline({ body }: { body: TimedCanter }) {
         </>
       )}
       <p class="quiet">
-        {t("watch.over", { time: faceText(body.elapsed_ms), distance: showDistance(body.distance_m) })} ({t("watch.track_measured", { how: t(`measured_by.${body.measured_by}`).toLowerCase(), u: `${tenths(pace.distance_u_m)} m` })}
+        {t("watch.over", { time: faceText(body.elapsed_ms), distance: showDistance(body.distance_m) })} ({t("watch.track_measured", { how: inside(t(`measured_by.${body.measured_by}`)), u: `${tenths(pace.distance_u_m)} m` })}
         {body.start === "standing" && `, ${t("watch.standing_start")}`})
       </p>
       <p class="quiet result__saved"><Icon name="tick" />{t("watch.saved")}</p>

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 
 import { face, spokenParts } from "../../pace/clockface.ts";
 import { Button } from "../../parts/BigButton.tsx";
+import { decimal } from "../../words/decimal.ts";
 import { t } from "../../words/index.ts";
 import { stopwatch } from "./thisWatch.ts";
 
@@ -13,7 +14,7 @@ export function Face({ elapsed_ms }: { elapsed_ms: number | null }) {
     const draw = (ms: number): void => {
       const shown = face(ms);
       if (digits.current) write(digits.current, shown.whole);
-      if (tenths.current) write(tenths.current, `.${shown.tenths}`);
+      if (tenths.current) write(tenths.current, decimal(`.${shown.tenths}`));
     };
     if (elapsed_ms !== null) return draw(elapsed_ms);
     const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;

@@ -9,7 +9,7 @@ import { Screen } from "../../parts/Screen.tsx";
 import { useRole } from "../../store/book.ts";
 import { logbookId } from "../../store/place.ts";
 import { showDistance } from "../../units/index.ts";
-import { t } from "../../words/index.ts";
+import { inside, t } from "../../words/index.ts";
 import { PaceHelp } from "./TargetChoice.tsx";
 import { Running } from "./Running.tsx";
 import { SetUpForm } from "./SetUpForm.tsx";
@@ -86,7 +86,7 @@ function PlanSummary({ setUp: { choice, track, horse, levels } }: { setUp: SetUp
       <p>{horse?.body.name}</p>
       <p class="plan__track">{t("watch.track_chip", { name: track.body.name, distance: showDistance(track.body.distance_m) })}</p>
       <p class="plan__target">{speed === null ? t("watch.target_none") : level ? t("watch.target_of", { speed, level: level.name }) : t("watch.target_mpm", { speed })}</p>
-      <p>{start}, {t(choice.over_fences ? "watch.over_fences" : "watch.on_flat").toLowerCase()}</p>
+      <p>{start}, {inside(t(choice.over_fences ? "watch.over_fences" : "watch.on_flat"))}</p>
       {speed !== null && <PaceHelp distance_m={track.body.distance_m} speed_mpm={speed} />}
     </div>
   );
