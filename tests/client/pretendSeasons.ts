@@ -50,7 +50,7 @@ function pick<T>(random: () => number, items: readonly T[]): T {
 export function fence(profile: Profile, label: string = profile): Fence {
   return {
     field_id: null, label, profile, asks: [], elements: [], order: null, favourite: false, latitude: null, longitude: null,
-    position_accuracy_m: null, notes: null, height_cm: null, brush_height_cm: null, spread_top_cm: null, spread_base_cm: null,
+    position_accuracy_m: null, sketch_east_m: null, sketch_north_m: null, notes: null, height_cm: null, brush_height_cm: null, spread_top_cm: null, spread_base_cm: null,
     spread_without_height_cm: null, drop_cm: null, water_depth_cm: null, face_width_cm: null,
   };
 }

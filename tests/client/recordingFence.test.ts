@@ -10,6 +10,7 @@ import {
 } from "../../webclient/src/recording/fenceForm.ts";
 import { freeLabel, madeUpBody, mainDimension } from "../../webclient/src/recording/madeUp.ts";
 import { asksAtOuting, commonProfiles, rareProfiles } from "../../webclient/src/recording/profiles.ts";
+import { positionOf } from "../../webclient/src/recording/position.ts";
 import { step } from "../../webclient/src/recording/steps.ts";
 import { planningStrides } from "../../webclient/src/recording/strides.ts";
 import { fence, record } from "./recordingSamples.ts";
@@ -117,13 +118,12 @@ test("at most six elements, A to F", () => {
 });
 
 test("an existing fence goes through the form unchanged", () => {
-  const body = { ...fence({ label: "Treble", elements: ["A", "B", "C"], asks: ["combination"], notes: "Old" }), order: 4, latitude: 51.5 };
+  const body = { ...fence({ label: "Treble", elements: ["A", "B", "C"], asks: ["combination"], notes: "Old" }), order: 4, latitude: 51.5, sketch_east_m: 20 };
   body.elements[0] = { ...body.elements[0]!, height_cm: 87.3, distance_to_next_m: 11, asks: ["fixed"] };
   body.elements[1]!.asks = ["fixed"];
   body.elements[2]!.asks = ["fixed"];
   const form = formOf(body, (cm) => `${cm}`, (m) => `${m}`);
-  const { field_id, order, latitude, longitude, position_accuracy_m } = body;
-  assert.deepEqual(bodyOf(form, { field_id, order, latitude, longitude, position_accuracy_m }), body);
+  assert.deepEqual(bodyOf(form, { field_id: body.field_id, order: body.order, ...positionOf(body) }), body);
 });
 
 test("a form survives as a draft; a damaged draft is not a form", () => {

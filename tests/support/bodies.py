@@ -23,7 +23,7 @@ FULL = {
         "field_id": FIELD, "label": "Log at the oak", "profile": "log", "asks": ["fixed", "combination"],
         "elements": [DIMENSIONS | {"letter": "A", "profile": "log", "asks": ["fixed"], "distance_to_next_m": 7.3}],
         "order": 3, "favourite": True, "latitude": 51.5, "longitude": -1.25, "position_accuracy_m": 4,
-        "notes": "Soft landing",
+        "sketch_east_m": 40, "sketch_north_m": -12.5, "notes": "Soft landing",
     },
     "track": {
         "field_id": FIELD, "name": "Long side", "distance_m": 412.5, "measured_by": "wheel",

@@ -39,7 +39,7 @@ KINDS: dict[str, Kind] = {
     for kind in (
         Kind("horse", Horse, True, RIDER),
         Kind("field", Field, False, ALL_HANDS),
-        Kind("fence", Fence, True, ALL_HANDS),
+        Kind("fence", Fence, True, ALL_HANDS, version=2),
         Kind("track", Track, True, ALL_HANDS, version=2),
         Kind("calibration", Calibration, False, ALL_HANDS),
         Kind("outing", Outing, True, ALL_HANDS),

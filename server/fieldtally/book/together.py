@@ -10,6 +10,7 @@ TOGETHER: dict[str, tuple[tuple[str, ...], ...]] = {
         ("profile", "elements", "asks", "height_cm", "brush_height_cm", "spread_top_cm", "spread_base_cm",
          "spread_without_height_cm", "drop_cm", "water_depth_cm", "face_width_cm"),
         ("latitude", "longitude", "position_accuracy_m"),
+        ("sketch_east_m", "sketch_north_m"),
     ),
     "track": (("distance_m", "measured_by", "distance_u_m", "calibration_id", "reading_m", "flags_m"),),
     "calibration": (("instrument", "measured_by", "taped_distance_m", "taped_u_m", "walked_m", "reading_step_m"),),

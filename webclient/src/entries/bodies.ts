@@ -125,6 +125,8 @@ export interface Fence {
   latitude: number | null;
   longitude: number | null;
   position_accuracy_m: number | null;
+  sketch_east_m: number | null;
+  sketch_north_m: number | null;
   notes: string | null;
 }
 
@@ -408,6 +410,8 @@ export interface FenceInput {
   latitude?: number | null;
   longitude?: number | null;
   position_accuracy_m?: number | null;
+  sketch_east_m?: number | null;
+  sketch_north_m?: number | null;
   notes?: string | null;
 }
 
@@ -695,7 +699,7 @@ export type KindName = keyof Bodies;
 export const KINDS: { readonly [K in KindName]: { readonly version: number; readonly evidence: boolean; readonly writers: readonly Role[] } } = {
   horse: { version: 1, evidence: true, writers: ["rider"] },
   field: { version: 1, evidence: false, writers: ["rider", "scribe", "coach"] },
-  fence: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
+  fence: { version: 2, evidence: true, writers: ["rider", "scribe", "coach"] },
   track: { version: 2, evidence: true, writers: ["rider", "scribe", "coach"] },
   calibration: { version: 1, evidence: false, writers: ["rider", "scribe", "coach"] },
   outing: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
@@ -727,7 +731,7 @@ export interface Limit {
 export const LIMITS: { readonly [K in KindName]: { readonly [path: string]: Limit } } = {
   "horse": {"name": {"least": 1, "characters": 80}, "birth_year": {"least": 1990, "most": 2199, "unit": "year", "whole": true}, "rulebook_id": {"least": 0, "characters": 60}, "present_level_id": {"least": 0, "characters": 60}, "resting_heart_rate_bpm": {"least": 15, "most": 80, "unit": "beats per minute", "whole": false}, "resting_respiration_bpm": {"least": 4, "most": 60, "unit": "breaths per minute", "whole": false}, "notes": {"least": 0, "characters": 4000}},
   "field": {"name": {"least": 1, "characters": 120}, "notes": {"least": 0, "characters": 4000}},
-  "fence": {"height_cm": {"least": 1, "most": 250, "unit": "cm", "whole": false}, "brush_height_cm": {"least": 1, "most": 300, "unit": "cm", "whole": false}, "spread_top_cm": {"least": 1, "most": 600, "unit": "cm", "whole": false}, "spread_base_cm": {"least": 1, "most": 800, "unit": "cm", "whole": false}, "spread_without_height_cm": {"least": 1, "most": 900, "unit": "cm", "whole": false}, "drop_cm": {"least": 1, "most": 400, "unit": "cm", "whole": false}, "water_depth_cm": {"least": 1, "most": 150, "unit": "cm", "whole": false}, "face_width_cm": {"least": 1, "most": 3000, "unit": "cm", "whole": false}, "label": {"least": 1, "characters": 60}, "elements.height_cm": {"least": 1, "most": 250, "unit": "cm", "whole": false}, "elements.brush_height_cm": {"least": 1, "most": 300, "unit": "cm", "whole": false}, "elements.spread_top_cm": {"least": 1, "most": 600, "unit": "cm", "whole": false}, "elements.spread_base_cm": {"least": 1, "most": 800, "unit": "cm", "whole": false}, "elements.spread_without_height_cm": {"least": 1, "most": 900, "unit": "cm", "whole": false}, "elements.drop_cm": {"least": 1, "most": 400, "unit": "cm", "whole": false}, "elements.water_depth_cm": {"least": 1, "most": 150, "unit": "cm", "whole": false}, "elements.face_width_cm": {"least": 1, "most": 3000, "unit": "cm", "whole": false}, "elements.distance_to_next_m": {"least": 0.5, "most": 60, "unit": "m", "whole": false}, "order": {"least": 0, "most": 10000, "unit": "place in the list", "whole": false}, "latitude": {"least": -90, "most": 90, "unit": "degrees", "whole": false}, "longitude": {"least": -180, "most": 180, "unit": "degrees", "whole": false}, "position_accuracy_m": {"least": 0, "most": 100000, "unit": "m", "whole": false}, "notes": {"least": 0, "characters": 4000}},
+  "fence": {"height_cm": {"least": 1, "most": 250, "unit": "cm", "whole": false}, "brush_height_cm": {"least": 1, "most": 300, "unit": "cm", "whole": false}, "spread_top_cm": {"least": 1, "most": 600, "unit": "cm", "whole": false}, "spread_base_cm": {"least": 1, "most": 800, "unit": "cm", "whole": false}, "spread_without_height_cm": {"least": 1, "most": 900, "unit": "cm", "whole": false}, "drop_cm": {"least": 1, "most": 400, "unit": "cm", "whole": false}, "water_depth_cm": {"least": 1, "most": 150, "unit": "cm", "whole": false}, "face_width_cm": {"least": 1, "most": 3000, "unit": "cm", "whole": false}, "label": {"least": 1, "characters": 60}, "elements.height_cm": {"least": 1, "most": 250, "unit": "cm", "whole": false}, "elements.brush_height_cm": {"least": 1, "most": 300, "unit": "cm", "whole": false}, "elements.spread_top_cm": {"least": 1, "most": 600, "unit": "cm", "whole": false}, "elements.spread_base_cm": {"least": 1, "most": 800, "unit": "cm", "whole": false}, "elements.spread_without_height_cm": {"least": 1, "most": 900, "unit": "cm", "whole": false}, "elements.drop_cm": {"least": 1, "most": 400, "unit": "cm", "whole": false}, "elements.water_depth_cm": {"least": 1, "most": 150, "unit": "cm", "whole": false}, "elements.face_width_cm": {"least": 1, "most": 3000, "unit": "cm", "whole": false}, "elements.distance_to_next_m": {"least": 0.5, "most": 60, "unit": "m", "whole": false}, "order": {"least": 0, "most": 10000, "unit": "place in the list", "whole": false}, "latitude": {"least": -90, "most": 90, "unit": "degrees", "whole": false}, "longitude": {"least": -180, "most": 180, "unit": "degrees", "whole": false}, "position_accuracy_m": {"least": 0, "most": 100000, "unit": "m", "whole": false}, "sketch_east_m": {"least": -20000, "most": 20000, "unit": "m", "whole": false}, "sketch_north_m": {"least": -20000, "most": 20000, "unit": "m", "whole": false}, "notes": {"least": 0, "characters": 4000}},
   "track": {"name": {"least": 1, "characters": 120}, "distance_m": {"least": 10, "most": 10000, "unit": "m", "whole": false}, "distance_u_m": {"least": 0, "most": 1000, "unit": "m", "whole": false}, "reading_m": {"least": 1, "most": 20000, "unit": "m", "whole": false}, "flags_m": {"least": 0, "most": 10000, "unit": "m", "whole": false}, "notes": {"least": 0, "characters": 4000}},
   "calibration": {"instrument": {"least": 1, "characters": 120}, "taped_distance_m": {"least": 10, "most": 1000, "unit": "m", "whole": false}, "taped_u_m": {"least": 0, "most": 10, "unit": "m", "whole": false}, "walked_m": {"least": 1, "most": 10000, "unit": "m", "whole": false}, "reading_step_m": {"least": 0, "most": 10, "unit": "m", "whole": false}, "note": {"least": 0, "characters": 2000}},
   "outing": {"rider_confidence": {"least": 1, "most": 5, "unit": "of 5", "whole": true}, "minutes_in_saddle": {"least": 1, "most": 1440, "unit": "minutes", "whole": true}, "notes": {"least": 0, "characters": 4000}},
@@ -750,7 +754,7 @@ export const LIMITS: { readonly [K in KindName]: { readonly [path: string]: Limi
 /** Fields that state one fact between them: edits inside a group never merge. */
 export const TOGETHER: { readonly [kind: string]: readonly (readonly string[])[] } = {
   "horse": [["rulebook_id", "present_level_id"]],
-  "fence": [["profile", "elements", "asks", "height_cm", "brush_height_cm", "spread_top_cm", "spread_base_cm", "spread_without_height_cm", "drop_cm", "water_depth_cm", "face_width_cm"], ["latitude", "longitude", "position_accuracy_m"]],
+  "fence": [["profile", "elements", "asks", "height_cm", "brush_height_cm", "spread_top_cm", "spread_base_cm", "spread_without_height_cm", "drop_cm", "water_depth_cm", "face_width_cm"], ["latitude", "longitude", "position_accuracy_m"], ["sketch_east_m", "sketch_north_m"]],
   "track": [["distance_m", "measured_by", "distance_u_m", "calibration_id", "reading_m", "flags_m"]],
   "calibration": [["instrument", "measured_by", "taped_distance_m", "taped_u_m", "walked_m", "reading_step_m"]],
   "outing": [["horse_id", "date"]],
@@ -770,7 +774,7 @@ export const TOGETHER: { readonly [kind: string]: readonly (readonly string[])[]
 const SHAPES: { readonly [K in KindName]: Shape } = {
   "horse": {"birth_year": {"missing": null}, "rulebook_id": {"missing": null}, "present_level_id": {"missing": null}, "resting_heart_rate_bpm": {"missing": null}, "resting_respiration_bpm": {"missing": null}, "notes": {"missing": null}},
   "field": {"notes": {"missing": null}},
-  "fence": {"height_cm": {"missing": null}, "brush_height_cm": {"missing": null}, "spread_top_cm": {"missing": null}, "spread_base_cm": {"missing": null}, "spread_without_height_cm": {"missing": null}, "drop_cm": {"missing": null}, "water_depth_cm": {"missing": null}, "face_width_cm": {"missing": null}, "field_id": {"missing": null}, "asks": {"missing": []}, "elements": {"missing": [], "shape": {"height_cm": {"missing": null}, "brush_height_cm": {"missing": null}, "spread_top_cm": {"missing": null}, "spread_base_cm": {"missing": null}, "spread_without_height_cm": {"missing": null}, "drop_cm": {"missing": null}, "water_depth_cm": {"missing": null}, "face_width_cm": {"missing": null}, "asks": {"missing": []}, "distance_to_next_m": {"missing": null}}, "many": true}, "order": {"missing": null}, "favourite": {"missing": false}, "latitude": {"missing": null}, "longitude": {"missing": null}, "position_accuracy_m": {"missing": null}, "notes": {"missing": null}},
+  "fence": {"height_cm": {"missing": null}, "brush_height_cm": {"missing": null}, "spread_top_cm": {"missing": null}, "spread_base_cm": {"missing": null}, "spread_without_height_cm": {"missing": null}, "drop_cm": {"missing": null}, "water_depth_cm": {"missing": null}, "face_width_cm": {"missing": null}, "field_id": {"missing": null}, "asks": {"missing": []}, "elements": {"missing": [], "shape": {"height_cm": {"missing": null}, "brush_height_cm": {"missing": null}, "spread_top_cm": {"missing": null}, "spread_base_cm": {"missing": null}, "spread_without_height_cm": {"missing": null}, "drop_cm": {"missing": null}, "water_depth_cm": {"missing": null}, "face_width_cm": {"missing": null}, "asks": {"missing": []}, "distance_to_next_m": {"missing": null}}, "many": true}, "order": {"missing": null}, "favourite": {"missing": false}, "latitude": {"missing": null}, "longitude": {"missing": null}, "position_accuracy_m": {"missing": null}, "sketch_east_m": {"missing": null}, "sketch_north_m": {"missing": null}, "notes": {"missing": null}},
   "track": {"field_id": {"missing": null}, "distance_u_m": {"missing": null}, "calibration_id": {"missing": null}, "reading_m": {"missing": null}, "flags_m": {"missing": []}, "notes": {"missing": null}},
   "calibration": {"taped_u_m": {"missing": null}, "reading_step_m": {"missing": 0.1}, "note": {"missing": null}},
   "outing": {"field_id": {"missing": null}, "going": {"missing": null}, "rider_confidence": {"missing": null}, "minutes_in_saddle": {"missing": null}, "from_memory": {"missing": false}, "closed": {"missing": false}, "notes": {"missing": null}},

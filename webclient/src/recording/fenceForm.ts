@@ -7,6 +7,7 @@ import { ASKS_BY_PROFILE } from "./asks.ts";
 import type { Letter } from "./combination.ts";
 import { DIMENSIONS, withinLimits } from "./dimensions.ts";
 import type { Dimension, Measured } from "./dimensions.ts";
+import { NO_POSITION, type Position } from "./position.ts";
 
 /** One measurement as typed. `value` null: empty; NaN cannot be kept in a draft, so what cannot be read is
  * `bad`. In cm for dimensions, in m for distances. */
@@ -129,9 +130,9 @@ function typedProblem(entry: Typed, path: string, fits: (value: number) => boole
 }
 
 /** What the form says beside what it cannot show: the field, the place in the list, the position. */
-export type Rest = Pick<Fence, "field_id" | "order" | "latitude" | "longitude" | "position_accuracy_m">;
+export type Rest = Pick<Fence, "field_id" | "order"> & Position;
 
-export const NO_REST: Rest = { field_id: null, order: null, latitude: null, longitude: null, position_accuracy_m: null };
+export const NO_REST: Rest = { field_id: null, order: null, ...NO_POSITION };
 
 /** The body of a form without problems. A combination as a whole has the profile of its first element and
  * no dimensions of its own. */

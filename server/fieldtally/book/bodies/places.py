@@ -47,7 +47,12 @@ class Element(Dimensions):
 
 
 class Fence(Dimensions):
-    """One obstacle. `field_id` null: made up on the spot, outside any kept field."""
+    """One obstacle. `field_id` null: made up on the spot, outside any kept field.
+
+    Latitude and longitude are WGS 84; `position_accuracy_m` is the radius at 95 % that the phone gave, null where
+    the fence was put there by hand. `sketch_east_m`, `sketch_north_m`: where it was put on a sketch of a field
+    that no phone has located, from that sketch's own middle.
+    """
 
     field_id = optional(RecordId)
     label = Text(60, 1, required=True)
@@ -59,6 +64,8 @@ class Fence(Dimensions):
     latitude = optional(Number, -90, 90, "degrees")
     longitude = optional(Number, -180, 180, "degrees")
     position_accuracy_m = optional(Number, 0, 100_000, "m")
+    sketch_east_m = optional(Number, -20_000, 20_000, "m")
+    sketch_north_m = optional(Number, -20_000, 20_000, "m")
     notes = optional(Text, 4000)
 
 

@@ -7,6 +7,7 @@ import { Notice } from "../../parts/Notice.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { toast } from "../../parts/toast.ts";
 import { bodyOf, NO_REST, type Problem, problemsOf, type Rest } from "../../recording/fenceForm.ts";
+import { positionOf } from "../../recording/position.ts";
 import { nextOrder } from "../../recording/reorder.ts";
 import { putBack, save, type SavedRecord, takeBack, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
@@ -81,7 +82,7 @@ function FenceForm({ title, draftKey, fence, rest, back }: FormProps) {
   );
 }
 
-const restOf = ({ field_id, order, latitude, longitude, position_accuracy_m }: Rest): Rest => ({ field_id, order, latitude, longitude, position_accuracy_m });
+const restOf = (rest: Rest): Rest => ({ field_id: rest.field_id, order: rest.order, ...positionOf(rest) });
 
 async function remove(fence: SavedRecord<"fence">, leave: () => void): Promise<void> {
   try {
