@@ -2,13 +2,15 @@
 
 import csv
 import io
+import json
+from pathlib import Path
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from fieldtally.book.fold import Record
-from fieldtally.reports.table import BYTE_ORDER_MARK, harmless, line, table
+from fieldtally.reports.table import BYTE_ORDER_MARK, harmless, line, table, unharmed
 
 NOTE = "aaaaaaaa-0000-4000-8000-000000000001"
 FENCE = "aaaaaaaa-0000-4000-8000-000000000002"
@@ -38,7 +40,8 @@ def test_a_text_that_would_run_as_a_formula_gets_an_apostrophe(text):
 @given(st.text(st.characters(codec="utf-8", exclude_characters="\0"), max_size=60))
 def test_every_other_text_arrives_as_it_was(text):
     assert note_text(text) in (text, "'" + text)
-    assert harmless(text) == text or text[0] in "=+-@\t\r\n＝＋－＠"
+    assert harmless(text) == text or text.lstrip("'")[0] in "=+-@\t\r\n＝＋－＠"
+    assert unharmed(harmless(text)) == text
 
 
 @pytest.mark.parametrize(("value", "cell"), [(-5, "-5"), (0.1, "0.1"), (412, "412"), (True, "yes"), (None, "")])
@@ -60,3 +63,17 @@ def test_nested_fields_and_lists_have_their_place():
     assert (found["fence"], found["presentation.rein"], found["presentation.way"]) == ("Log, long", "left", "")
     header, row = read("".join(table("fence", records, {})))
     assert dict(zip(header, row, strict=True))["asks"] == "fixed ditch"
+
+
+VECTORS = json.loads((Path(__file__).parents[2] / "fixtures" / "contract" / "csv.json").read_text(encoding="utf-8"))
+
+
+@pytest.mark.parametrize("vector", VECTORS["cells"], ids=lambda vector: repr(vector["text"]))
+def test_cells_as_the_phone_makes_them(vector):
+    assert harmless(vector["text"]) == vector["cell"]
+    assert unharmed(vector["cell"]) == vector["text"]
+
+
+@pytest.mark.parametrize("vector", VECTORS["lines"], ids=lambda vector: repr(vector["line"]))
+def test_lines_as_the_phone_makes_them(vector):
+    assert line(vector["values"]) == vector["line"]

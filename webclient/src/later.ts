@@ -6,6 +6,7 @@ export { ConditioningScreen } from "./screens/conditioning/ConditioningScreen.ts
 export { SetScreen } from "./screens/conditioning/SetScreen.tsx";
 export { CourseScreen } from "./screens/course/CourseScreen.tsx";
 export { Help } from "./screens/help/Help.tsx";
+export { ImportScreen } from "./screens/import/ImportScreen.tsx";
 export { KeepScreen } from "./screens/keep/KeepScreen.tsx";
 export { Levels } from "./screens/levels/Levels.tsx";
 export { NeedsYou } from "./screens/needs-you/NeedsYou.tsx";

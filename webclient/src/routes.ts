@@ -38,6 +38,7 @@ export const ROUTES: RouteLine[] = [
   { path: "/people", screen: later("PeopleScreen") },
   { path: "/account", screen: later("AccountScreen"), bookless: true },
   { path: "/invited/:code", screen: later("InvitedScreen"), open: true },
+  { path: "/import", screen: later("ImportScreen") },
   { path: "/keep", screen: later("KeepScreen") },
   { path: "/settings", screen: later("Settings") },
   { path: "/help", screen: later("Help"), open: true },

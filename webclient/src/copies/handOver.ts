@@ -1,8 +1,8 @@
 // Gives a file to the person: by the system's share sheet where a phone has one, else as a download.
 
 /** False when the person closed the share sheet. */
-export async function handOver(name: string, pieces: string[]): Promise<boolean> {
-  const file = new File(pieces, name, { type: "application/json" });
+export async function handOver(name: string, pieces: string[], type = "application/json"): Promise<boolean> {
+  const file = new File(pieces, name, { type });
   if (sharesFiles(file)) return navigator.share({ files: [file] }).then(() => true, (error: Error) => error.name !== "AbortError" && download(file));
   return download(file);
 }

@@ -29,7 +29,7 @@ function stamp(bytes: Uint8Array, ms: number): void {
   for (let place = 5, rest = ms; place >= 0; place--, rest = Math.floor(rest / 256)) bytes[place] = rest % 256;
 }
 
-function inGroups(bytes: Uint8Array): string {
+export function inGroups(bytes: Uint8Array): string {
   const hex = Array.from(bytes, (byte) => byte.toString(16).padStart(2, "0")).join("");
   return [hex.slice(0, 8), hex.slice(8, 12), hex.slice(12, 16), hex.slice(16, 20), hex.slice(20)].join("-");
 }

@@ -14,8 +14,10 @@ import field from "./en-GB/field.json" with { type: "json" };
 import finding from "./en-GB/finding.json" with { type: "json" };
 import fit from "./en-GB/fit.json" with { type: "json" };
 import frame from "./en-GB/frame.json" with { type: "json" };
+import gpx from "./en-GB/gpx.json" with { type: "json" };
 import help from "./en-GB/help.json" with { type: "json" };
 import horse from "./en-GB/horse.json" with { type: "json" };
+import importing from "./en-GB/import.json" with { type: "json" };
 import level from "./en-GB/level.json" with { type: "json" };
 import local from "./en-GB/local.json" with { type: "json" };
 import location from "./en-GB/location.json" with { type: "json" };
@@ -40,7 +42,7 @@ import whatif from "./en-GB/whatif.json" with { type: "json" };
 import american from "./en-US.json" with { type: "json" };
 
 export const british = {
-  ...attempt, ...bar, ...board, ...body, ...calibration, ...conditioning, ...course, ...fence, ...field, ...finding, ...fit, ...frame, ...help, ...horse, ...level, ...local, ...location, ...needs, ...note, ...outing, ...pace, ...pattern,
+  ...attempt, ...bar, ...board, ...body, ...calibration, ...conditioning, ...course, ...fence, ...field, ...finding, ...fit, ...frame, ...gpx, ...help, ...horse, ...importing, ...level, ...local, ...location, ...needs, ...note, ...outing, ...pace, ...pattern,
   ...people, ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline, ...today, ...track,
   ...watch, ...whatif,
 }; // prettier-ignore

@@ -1,4 +1,5 @@
 import { useEffect, useState } from "preact/hooks";
+import { Link } from "wouter-preact";
 
 import { exportAll } from "../../copies/exportAll.ts";
 import { Button } from "../../parts/BigButton.tsx";
@@ -27,7 +28,7 @@ export function StoragePart() {
       </dl>
       {promise === "not_promised" && <div class="buttons"><Button onClick={() => void askToPersist().then(setPromise)}>{t("settings.ask_promise")}</Button></div>}
       <p class="quiet">{t("settings.export_words")}</p>
-      <div class="buttons"><Button onClick={() => void exportAll()}>{t("settings.export")}</Button></div>
+      <div class="buttons"><Button onClick={() => void exportAll()}>{t("settings.export")}</Button><Link class="button" href="/import">{t("import.title")}</Link></div>
     </Section>
   );
 }

@@ -1,0 +1,140 @@
+"""What is the rider's leaves the phone whole and comes back: copies, tables for spreadsheets, seasons before this tool."""
+
+import csv
+import io
+import json
+import re
+
+import pytest
+from playwright.sync_api import expect
+
+from faults.test_signing_out import add_field
+from fieldtally.reports.table import unharmed
+
+pytestmark = pytest.mark.xdist_group("browser")
+
+PAST = (
+    "\ufeffDatum;Pferd;Platz;Hindernis;Ergebnis;Höhe;Notiz\r\n"
+    "3.4.2025;Zoë;Low Moor;7;fehlerfrei;90;\r\n"
+    "3.4.2025;Zoë;Low Moor;7;Verweigerung;90,5;\"'=1+1\"\r\n"
+    "4.4.2025;Zoë;Low Moor;Ditch;stopp;90;Kalt; windig\r\n".replace("Kalt; windig", '"Kalt; windig\nund nass"')
+)
+
+
+def choose(phone, name: str, text: str) -> None:
+    phone.page.locator("input[type=file]").set_input_files(
+        {"name": name, "mimeType": "text/plain", "buffer": text.encode("utf-8")}
+    )
+
+
+def saved_by(phone, press) -> bytes:
+    phone.page.evaluate("navigator.canShare = undefined")
+    with phone.page.expect_download() as coming:
+        press()
+    return coming.value.path().read_bytes()
+
+
+def export_copy(phone) -> str:
+    phone.go("/import")
+    press = phone.page.get_by_role("button", name="Export everything on this device").click
+    return saved_by(phone, press).decode("utf-8")
+
+
+def table_out(phone, which: str, manner: str) -> bytes:
+    group = phone.page.get_by_role("group", name=which, exact=True)
+    return saved_by(phone, group.get_by_role("button", name=manner).click)
+
+
+def test_a_copy_comes_back_onto_a_fresh_phone_offline_twice_without_doubles(server, rider, people):
+    for name in ("Low Moor", "=Thornybank"):
+        add_field(rider, name)
+    rider.all_sent()
+    text = export_copy(rider)
+
+    fresh = people("fresh")
+    fresh.open("/")
+    fresh.ready_for_the_field()
+    fresh.tap("Start on this phone")
+    fresh.sees("Your logbook is ready")
+    server.stop()
+    fresh.page.get_by_role("link", name="More").click()
+    fresh.tap("Take out, bring in", role="link")
+    choose(fresh, "copy.json", text)
+    fresh.sees("This is another logbook")
+    fresh.sees("2 entries are new here, 0 are here already")
+    fresh.tap("Copy 2 into This phone’s logbook as new records")
+    fresh.sees("2 taken in")
+    fresh.page.reload()
+    choose(fresh, "copy.json", text)
+    fresh.sees("0 entries are new here, 2 are here already")
+    fresh.go("/fields")
+    expect(fresh.page.get_by_role("link", name="=Thornybank")).to_have_count(1)
+
+    back = export_copy(fresh)
+    choose(fresh, "copy.json", back)
+    fresh.sees("0 entries are new here, 2 are here already")
+    assert {entry["body"]["name"] for entry in json.loads(back)["logbooks"][0]["entries"]} == {"Low Moor", "=Thornybank"}
+
+
+def test_the_servers_own_export_is_known_and_nothing_of_it_is_doubled(server, rider):
+    add_field(rider, "Low Moor")
+    rider.all_sent()
+    exported = rider.page.evaluate(
+        "fetch('/api/session').then((r) => r.json())"
+        ".then(({logbooks: [book]}) => fetch(`/api/logbooks/${book.id}/export`)).then((r) => r.text())"
+    )
+    rider.go("/import")
+    choose(rider, "export.json", exported)
+    rider.sees("0 entries are new here, 1 are here already")
+    choose(rider, "hello.txt", "nothing of ours")
+    rider.sees("This is no copy made by Fieldtally")
+    choose(rider, "half.json", exported[: len(exported) // 2])
+    rider.sees("This copy is cut off")
+
+
+def test_a_season_before_this_tool_comes_from_a_german_table_and_a_bad_row_is_mended_in_place(server, rider):
+    server.stop()
+    rider.go("/import")
+    choose(rider, "saison.csv", PAST)
+    rider.sees("3 rows: 0 new, 0 here already, 1 to mend, 2 waiting for an answer")
+    rider.sees("Horses: Zoë")
+    rider.page.get_by_label("Make them").check()
+    rider.page.get_by_label("How the new fences are built").select_option("log")
+    rider.sees("3 rows: 2 new, 0 here already, 1 to mend")
+    rider.sees("“stopp” is not known. Use one of:")
+    rider.tap("Take in 2 rows")
+    rider.sees("1 rows: 0 new")
+    rider.page.wait_for_timeout(500)  # what is half mended is on the disk within a third of a second
+    rider.kill()
+    rider.open("/import")
+    mend = rider.page.get_by_label(re.compile("Row 2, Ergebnis"))
+    mend.fill("stop")
+    rider.page.get_by_label("Make them").check()
+    rider.page.get_by_label("How the new fences are built").select_option("ditch")
+    rider.tap("Take in 1 row")
+    expect(rider.page.get_by_role("region", name="The first rows")).to_have_count(0)
+    choose(rider, "saison.csv", PAST.replace("stopp", "stop"))
+    rider.sees("3 rows: 0 new, 3 here already, 0 to mend")
+
+    plain = csv.DictReader(io.StringIO(table_out(rider, "Attempts", "Plain").decode("utf-8"), newline=""), strict=True)
+    rows = list(plain)
+    assert [row["outcome"] for row in rows] == ["clear", "refusal", "refusal"]
+    assert [row["horse"] for row in rows] == ["Zoë"] * 3
+    assert rows[1]["height_cm"] == "90.5"
+    assert [unharmed(row["note"]) for row in rows] == ["", "=1+1", "Kalt; windig\nund nass"]
+    assert not any(cell.startswith(("=", "+", "-", "@")) for row in rows for cell in row.values())
+
+    for_excel = table_out(rider, "Attempts", "For a spreadsheet")
+    assert for_excel.startswith(b"\xef\xbb\xbf") and b"\r\n" in for_excel
+
+
+def test_templates_are_known_when_they_come_back(rider):
+    rider.go("/import")
+    rider.page.get_by_text("Empty tables to fill in").click()
+    for kind in ("Attempts", "Flatwork tests", "Jumping rounds", "Event results"):
+        button = rider.page.locator("details").get_by_role("button", name=kind)
+        header = saved_by(rider, button.click).decode("utf-8-sig").strip()
+        assert header.startswith("date,horse,")
+        choose(rider, "filled.csv", f"{header}\n{',' * header.count(',')}\n2025-04-03{',' * header.count(',')}\n")
+        expect(rider.page.get_by_role("region", name="Table")).to_contain_text(kind)
+        rider.tap("Put the table away")
