@@ -1,7 +1,9 @@
 """Records of one kind as a table for a spreadsheet: one row a record, one column a field, ids made readable.
 
 Comma separated by RFC 4180. A text that a spreadsheet would take for a formula gets an apostrophe in front
-(OWASP, CSV Injection); numbers are written bare and stay numbers.
+(OWASP, CSV Injection), and so does one that looks as if it had got one: whoever reads takes one away again and
+has the very text. Numbers are written bare and stay numbers. The phone's twin is webclient/src/copies/csv.ts;
+both run fixtures/contract/csv.json.
 """
 
 import csv
@@ -102,4 +104,9 @@ def cell(value: object) -> str:
 
 
 def harmless(text: str) -> str:
-    return "'" + text if text.startswith(STARTS_A_FORMULA) else text
+    return "'" + text if text.lstrip("'").startswith(STARTS_A_FORMULA) else text
+
+
+def unharmed(cell: str) -> str:
+    """The text that `harmless` made this cell of."""
+    return cell[1:] if cell.startswith("'") and harmless(cell) != cell else cell
