@@ -12,10 +12,12 @@ def create_app(settings: "Settings") -> "Flask":
     """The web server with these settings. Imports stand here so that `fieldtally pace` needs none of them."""
     from flask import Flask
 
+    from fieldtally.store.blobs import connect_blobs
     from fieldtally.store.db import connect
     from fieldtally.web import (
         account,
         auth,
+        blobs,
         errors,
         health,
         invitations,
@@ -34,11 +36,12 @@ def create_app(settings: "Settings") -> "Flask":
     app = Flask(__name__, static_folder=None)
     security.configure(app, settings)
     connect(app, settings.database)
+    connect_blobs(app, settings)
     errors.register(app)
     limits.register(app, settings)
     auth.register(app)
     for room in (
-        account, health, invitations, logbooks, members, openapi, rulebooks, standing, what_if, sync, shell
+        account, blobs, health, invitations, logbooks, members, openapi, rulebooks, standing, what_if, sync, shell
     ):
         app.register_blueprint(room.bp)
     return app

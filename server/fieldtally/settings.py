@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, fields
 from pathlib import Path
 from typing import Any
 
+from fsspec import get_filesystem_class
 from limits import parse_many
 from sqlalchemy import URL, make_url
 from sqlalchemy.exc import ArgumentError
@@ -58,6 +59,13 @@ class Settings:
     sign_in_address_limit: str = setting("60 per hour", "Failed sign-ins allowed from one address for all names.")
     request_limit: str = setting("6000 per minute", "Requests allowed per person, or per address while signed out.")
     limit_storage: str = setting("memory://", "Where limits are counted: memory:// per process, or redis://… shared.")
+    blobs_url: str = setting(
+        "", "Where photos and voice notes are: empty for the folder media in the data folder, or any fsspec URL."
+    )
+    media_quota_bytes: int = setting(
+        1024**3, "Most that the photos and voice notes of one logbook may take.", between=(1024**2, 1024**5)
+    )
+    media_limit: str = setting("600 per minute", "Pieces of photos and voice notes taken per person.")
 
     @property
     def database(self) -> str:
@@ -66,6 +74,11 @@ class Settings:
             return self.database_url
         file = (self.data_dir / "fieldtally.db").absolute()
         return URL.create("sqlite", database=str(file)).render_as_string(hide_password=False)
+
+    @property
+    def blobs(self) -> str:
+        """The URL of the place for photos and voice notes."""
+        return self.blobs_url or str((self.data_dir / "media").absolute())
 
     @property
     def is_sqlite(self) -> bool:
@@ -116,6 +129,7 @@ def _read_whole(name: str, text: str, between: tuple[int, int]) -> int:
 def _check(settings: Settings) -> None:
     _check_database(settings)
     _check_limits(settings)
+    _check_blobs(settings)
     if settings.secret_key and len(settings.secret_key) < SECRET_LENGTH:
         raise SettingError(
             variable("secret_key"), "The key is too short.",
@@ -141,11 +155,24 @@ def _check_database(settings: Settings) -> None:
 
 
 def _check_limits(settings: Settings) -> None:
-    for name in ("sign_in_limit", "sign_in_address_limit", "request_limit"):
+    for name in ("sign_in_limit", "sign_in_address_limit", "request_limit", "media_limit"):
         try:
             parse_many(getattr(settings, name))
         except ValueError:
             raise SettingError(variable(name), "This is no limit.", "Write it as: 10 per 15 minutes.") from None
+
+
+def _check_blobs(settings: Settings) -> None:
+    protocol, sign, _ = settings.blobs_url.partition("://")
+    try:
+        if settings.blobs_url:
+            get_filesystem_class(protocol if sign else "file")
+    except ValueError:
+        raise SettingError(
+            variable("blobs_url"), "This is no place that can be used.", "Give a folder, or a URL such as s3://bucket."
+        ) from None
+    except ImportError as missing:
+        raise SettingError(variable("blobs_url"), f"{missing}.", "Install it beside Fieldtally with pip.") from None
 
 
 def unknown_variables(environment: Mapping[str, str] = os.environ) -> list[str]:

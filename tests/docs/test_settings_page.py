@@ -29,7 +29,8 @@ def test_every_setting_is_read_from_its_variable(tmp_path):
         "FIELDTALLY_TRUSTED_PROXY_COUNT": "2", "FIELDTALLY_MAX_REQUEST_BYTES": "70000",
         "FIELDTALLY_SESSION_DAYS": "9", "FIELDTALLY_SESSION_MAX_DAYS": "10", "FIELDTALLY_SIGN_IN_LIMIT": "1 per day",
         "FIELDTALLY_SIGN_IN_ADDRESS_LIMIT": "2 per day", "FIELDTALLY_REQUEST_LIMIT": "3 per day",
-        "FIELDTALLY_LIMIT_STORAGE": "redis://cache",
+        "FIELDTALLY_LIMIT_STORAGE": "redis://cache", "FIELDTALLY_BLOBS_URL": "memory://media",
+        "FIELDTALLY_MEDIA_QUOTA_BYTES": "2000000", "FIELDTALLY_MEDIA_LIMIT": "4 per day",
     }  # fmt: skip
     settings, usual = read_settings(given), Settings()
     assert given.keys() == {variable(one.name) for one in fields(Settings)}
@@ -46,7 +47,7 @@ def test_an_empty_variable_counts_as_not_set():
     [
         ("PORT", "eighty"), ("PORT", "-1"), ("PORT", "65536"), ("PORT", "８０"), ("THREADS", "0"), ("HTTPS", "maybe"),
         ("SECRET_KEY", "too short"), ("DATABASE_URL", "mysql://a/b"), ("DATABASE_URL", "nonsense"),
-        ("SIGN_IN_LIMIT", "sometimes"), ("MAX_REQUEST_BYTES", "16M"),
+        ("SIGN_IN_LIMIT", "sometimes"), ("MAX_REQUEST_BYTES", "16M"), ("BLOBS_URL", "nowhere://x"), ("MEDIA_LIMIT", "now and then"),
     ],
 )  # fmt: skip
 def test_a_setting_that_cannot_be_is_named_with_its_cure(name, text):

@@ -19,7 +19,7 @@ def test_every_answer_carries_the_headers(browser, path):
     assert headers["X-Content-Type-Options"] == "nosniff"
     assert headers["Referrer-Policy"] == "no-referrer"
     assert "geolocation=(self)" in headers["Permissions-Policy"]  # fences and traces; never for a frame of another site
-    assert "camera=()" in headers["Permissions-Policy"]
+    assert {"camera=(self)", "microphone=(self)", "usb=()"} <= set(headers["Permissions-Policy"].split(", "))
     assert headers["Cross-Origin-Opener-Policy"] == "same-origin"
     assert "Access-Control-Allow-Origin" not in headers
 

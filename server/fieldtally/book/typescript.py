@@ -24,7 +24,7 @@ TYPE_NAMES = {
     "OUTCOMES": "Outcome", "STOPS": "Stop", "FALLS": "Fall", "ATTITUDES": "Attitude",
     "MEASURED_BY": "MeasuredBy", "CLOCKS": "ClockVerdict", "STARTS": "Start",
     "EVENT_STATUSES": "EventStatus", "DECISIONS": "Decision", "PHASES": "Phase", "RULEBOOK_PARTS": "RulebookPart",
-    "ROLES": "Role", "TRACE_SOURCES": "TraceSource",
+    "ROLES": "Role", "TRACE_SOURCES": "TraceSource", "PHOTO_TYPES": "PhotoType", "VOICE_TYPES": "VoiceType",
 }  # fmt: skip
 
 HEADER = """\

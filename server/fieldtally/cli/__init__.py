@@ -14,6 +14,7 @@ COMMANDS = {
     "export": "export",
     "backup": "backup",
     "restored": "backup",
+    "tidy": "tidy",
     "standing": "standing",
     "rulebooks": "rulebooks",
     "fit": "fit",

@@ -133,6 +133,17 @@ def is_damaged(connection: Connection) -> str | None:
     return None if found == "ok" else str(found)
 
 
+def media(settings: Settings) -> Check:
+    if settings.blobs_url:
+        return fine("photos", settings.blobs_url.partition("?")[0])
+    if not settings.is_sqlite:
+        return Check(
+            "photos", "attention", "kept in this machine's data folder",
+            f"Several servers need one place for them: {variable('blobs_url')}.",
+        )  # fmt: skip
+    return fine("photos", "in the data folder")
+
+
 def disk(settings: Settings) -> Check:
     free = shutil.disk_usage(nearest_existing(settings.data_dir)).free
     found = f"{free / 1e9:.1f} GB free"
@@ -180,7 +191,7 @@ def https(settings: Settings) -> Check:
     return fine("https", "on" if settings.https else "not needed on this machine alone")
 
 
-CHECKS: tuple[Callable[[Settings], Check], ...] = (data_folder, secret, database, disk, clock, port, https)
+CHECKS: tuple[Callable[[Settings], Check], ...] = (data_folder, secret, database, media, disk, clock, port, https)
 
 
 def nearest_existing(folder: Path) -> Path:

@@ -15,7 +15,7 @@ from fieldtally.cli.people import book_of
 from fieldtally.reports.table import table
 from fieldtally.reports.whole_logbook import whole_logbook
 from fieldtally.store.feed import every_entry
-from fieldtally.store.whole import author_names, heading, held_texts, wire_entries
+from fieldtally.store.whole import author_names, heading, held_texts, media_files, wire_entries
 
 
 @click.command()
@@ -23,17 +23,19 @@ from fieldtally.store.whole import author_names, heading, held_texts, wire_entri
 @click.option("--format", "form", type=click.Choice(["json", "csv"]), default="json", show_default=True)
 @click.option("--kind", type=click.Choice(list(KINDS)), default="attempt", show_default=True, help="For csv.")
 @click.option("--bom", is_flag=True, help="For csv: begin with a byte order mark, as Excel wants for accents.")
+@click.option("--without-media", is_flag=True, help="For json: leave the photos and voice notes out.")
 @click.option("--output", type=click.Path(path_type=Path, dir_okay=False), help="A new file; else standard output.")
-def export(rider: str, form: str, kind: str, bom: bool, output: Path | None) -> None:
+def export(rider: str, form: str, kind: str, bom: bool, without_media: bool, output: Path | None) -> None:
     """Everything in a logbook as JSON, or its records of one kind as CSV."""
     with opened():
         logbook_id = book_of(rider).id
-        write(everything(logbook_id) if form == "json" else one_kind(logbook_id, kind, bom), output)
+        write(everything(logbook_id, without_media) if form == "json" else one_kind(logbook_id, kind, bom), output)
 
 
-def everything(logbook_id: str) -> Iterator[str]:
+def everything(logbook_id: str, without_media: bool = False) -> Iterator[str]:
     about = heading(logbook_id)
-    return whole_logbook(about.to_json(), wire_entries(about), held_texts(logbook_id))
+    media = () if without_media else media_files(logbook_id)
+    return whole_logbook(about.to_json(), wire_entries(about), held_texts(logbook_id), media)
 
 
 def one_kind(logbook_id: str, kind: str, bom: bool) -> Iterator[str]:

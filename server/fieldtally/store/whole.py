@@ -1,12 +1,15 @@
-"""Everything a logbook holds, for whoever takes it away: its heading, its entries, what is still held."""
+"""Everything a logbook holds, for whoever takes it away: heading, entries, what is held, photos, voice notes."""
 
+from base64 import b64encode
 from collections.abc import Iterator
 from dataclasses import asdict, dataclass
 
 from sqlalchemy import select
 
+from fieldtally.store.blobs import blobs
 from fieldtally.store.db import db
 from fieldtally.store.feed import page
+from fieldtally.store.media_type import media_type
 from fieldtally.store.models import Account, HeldEntry, Logbook, Membership
 
 
@@ -43,6 +46,16 @@ def held_texts(logbook_id: str) -> list[str]:
     """The entries this server cannot read yet, as the JSON text that came."""
     which = select(HeldEntry.text).where(HeldEntry.logbook_id == logbook_id)
     return list(db.session.scalars(which.order_by(HeldEntry.received_at_ms, HeldEntry.id)))
+
+
+def media_files(logbook_id: str) -> Iterator[dict]:
+    """Every photo and voice note that is here, one after the other."""
+    for blob in blobs().every(logbook_id):
+        data = blobs().read(logbook_id, blob.sha256) or b""
+        yield {
+            "sha256": blob.sha256, "media_type": media_type(data), "size_bytes": len(data),
+            "base64": b64encode(data).decode(),
+        }  # fmt: skip
 
 
 def author_names() -> dict[str, str]:

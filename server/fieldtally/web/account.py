@@ -6,6 +6,7 @@ from flask_login import current_user
 from fieldtally.book.instant import show_instant
 from fieldtally.store import sign_ins
 from fieldtally.store.accounts import account_of, change_password, remove_account
+from fieldtally.store.blobs import blobs
 from fieldtally.store.models import Account
 from fieldtally.web.access import signed_in
 from fieldtally.web.auth import LONGEST_TEXT
@@ -53,7 +54,8 @@ def renew_password():
 def end():
     """Deletes the account and its own logbook with all that is in it, for everybody and for good."""
     account = proven(small_json_body())
-    remove_account(account)
+    for logbook_id in remove_account(account):
+        blobs().drop_logbook(logbook_id)
     session.clear()
     return "", 204
 

@@ -4,7 +4,7 @@ from flask import Blueprint, Response, stream_with_context
 
 from fieldtally.reports.whole_logbook import whole_logbook
 from fieldtally.store.memberships import open_logbook, own_logbook
-from fieldtally.store.whole import heading, held_texts, wire_entries
+from fieldtally.store.whole import heading, held_texts, media_files, wire_entries
 from fieldtally.web.access import member, signed_in
 from fieldtally.web.auth import session_data
 from fieldtally.web.errors import problem
@@ -24,10 +24,10 @@ def open_own():
 
 @bp.get("/<logbook_id>/export")
 def export(logbook_id: str):
-    """Every entry, for any member: whoever may read a logbook may keep a copy of it."""
+    """Every entry, photo and voice note, for any member: whoever may read a logbook may keep a copy of it."""
     member(logbook_id)
     about = heading(logbook_id)
-    pieces = whole_logbook(about.to_json(), wire_entries(about), held_texts(logbook_id))
+    pieces = whole_logbook(about.to_json(), wire_entries(about), held_texts(logbook_id), media_files(logbook_id))
     response = Response(stream_with_context(pieces), content_type="application/json")
     response.headers["Content-Disposition"] = 'attachment; filename="fieldtally-logbook.json"'
     return response

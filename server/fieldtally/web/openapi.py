@@ -14,7 +14,7 @@ from werkzeug.routing import Rule
 
 from fieldtally.book.fields import Choice, CivilDate, Number, RecordId, Text
 from fieldtally.book.kinds import KINDS
-from fieldtally.web.openapi_shapes import ANSWERS, PUBLIC, QUERIES, QUESTIONS, SHAPES
+from fieldtally.web.openapi_shapes import ANSWERS, HEADERS, PUBLIC, QUERIES, QUESTIONS, SHAPES
 from fieldtally.web.version import VERSION
 
 bp = Blueprint("openapi", __name__, url_prefix="/api")
@@ -58,6 +58,7 @@ def operation(app: Flask, rule: Rule, method: str) -> dict:
     said = {"summary": sentence(app.view_functions[rule.endpoint]), "operationId": rule.endpoint.replace(".", "_")}
     parameters = [parameter(name, "path", {"type": "string"}, True) for name in sorted(rule.arguments)]
     parameters += [parameter(name, "query", shape) for name, shape in QUERIES.get(rule.endpoint, {}).items()]
+    parameters += [parameter(name, "header", shape, True) for name, shape in HEADERS.get(rule.endpoint, {}).items()]
     if method != "GET":
         parameters.append(parameter("X-Fieldtally", "header", {"const": "1"}, True))
     said["parameters"] = parameters
@@ -85,7 +86,8 @@ def sentence(view) -> str:
 
 
 def json_of(name: str) -> dict:
-    return {"content": {"application/json": {"schema": ref(name)}}}
+    content_type = "application/octet-stream" if name == "Bytes" else "application/json"
+    return {"content": {content_type: {"schema": ref(name)}}}
 
 
 def ref(name: str) -> dict:

@@ -99,6 +99,8 @@ SHAPES = {
     "NewPassword": thing({"password": TEXT, "new_password": TEXT}),
     "Password": thing({"password": TEXT}),
     "Anything": ANY,
+    "Bytes": {"type": "string", "format": "binary"},
+    "Received": thing({"received_bytes": WHOLE, "complete": TRUTH}),
 }  # fmt: skip
 
 ANSWERS: dict[str, str | None] = {
@@ -110,12 +112,12 @@ ANSWERS: dict[str, str | None] = {
     "logbooks.open_own": "Session", "members.everybody": "Members", "members.end": None, "invitations.every_open_one": "Invitations",
     "invitations.invite": "Invitation", "invitations.withdraw": None, "invitations.offered": "Offer",
     "invitations.take_up": "Session", "account.where": "SignIns", "account.sign_out_there": None,
-    "account.renew_password": None, "account.end": None,
+    "account.renew_password": None, "account.end": None, "blobs.show": "Bytes", "blobs.add": "Received",
 }  # fmt: skip
 QUESTIONS = {
     "auth.sign_in": "SignIn", "auth.first_account": "FirstAccount", "sync.push": "Push", "what_if.suppose": "WhatIf",
     "invitations.invite": "Invite", "invitations.take_up": "TakeUp", "account.renew_password": "NewPassword",
-    "account.end": "Password",
+    "account.end": "Password", "blobs.add": "Bytes",
 }  # fmt: skip
 QUERIES = {
     "sync.pull": {
@@ -124,5 +126,6 @@ QUERIES = {
     },
     "standing.one_horse": {"as_of": DAY},
 }
+HEADERS = {"blobs.add": {"Upload-Offset": WHOLE, "Upload-Length": WHOLE}}
 PUBLIC = {"auth.show", "auth.sign_in", "auth.first_account", "rulebooks.every", "rulebooks.one", "health.health",
           "openapi.openapi", "invitations.offered", "invitations.take_up"}  # fmt: skip

@@ -19,6 +19,7 @@ CONTENT_POLICY = "; ".join(
         "script-src 'self'",
         "style-src 'self'",
         "img-src 'self' data: blob:",
+        "media-src 'self' blob:",
         "connect-src 'self'",
         "worker-src 'self'",
         "manifest-src 'self'",
@@ -28,7 +29,8 @@ CONTENT_POLICY = "; ".join(
         "frame-ancestors 'none'",
     )
 )
-NOT_ALLOWED = ("accelerometer", "camera", "gyroscope", "microphone", "payment", "usb")
+ASKED_FOR = ("camera", "geolocation", "microphone")  # photos, fences and traces, voice notes; never for a frame
+NOT_ALLOWED = ("accelerometer", "gyroscope", "payment", "usb")
 HEADERS = {
     "Content-Security-Policy": CONTENT_POLICY,
     "X-Content-Type-Options": "nosniff",
@@ -36,7 +38,9 @@ HEADERS = {
     "Referrer-Policy": "no-referrer",
     "Cross-Origin-Opener-Policy": "same-origin",
     "Cross-Origin-Resource-Policy": "same-origin",
-    "Permissions-Policy": ", ".join(["geolocation=(self)", *(f"{feature}=()" for feature in NOT_ALLOWED)]),
+    "Permissions-Policy": ", ".join(
+        [*(f"{feature}=(self)" for feature in ASKED_FOR), *(f"{feature}=()" for feature in NOT_ALLOWED)]
+    ),
 }
 ONE_YEAR_S = 31_536_000
 
