@@ -19,6 +19,7 @@ def create_app(settings: "Settings") -> "Flask":
         auth,
         blobs,
         errors,
+        field_shares,
         health,
         invitations,
         limits,
@@ -41,7 +42,8 @@ def create_app(settings: "Settings") -> "Flask":
     limits.register(app, settings)
     auth.register(app)
     for room in (
-        account, blobs, health, invitations, logbooks, members, openapi, rulebooks, standing, what_if, sync, shell
+        account, blobs, field_shares, health, invitations, logbooks, members, openapi, rulebooks, standing, sync,
+        what_if, shell,
     ):
         app.register_blueprint(room.bp)
     return app

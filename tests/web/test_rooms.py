@@ -105,7 +105,9 @@ def test_no_password_leaves_with_an_export(app, people, browser):
 
 # Who may ask what. Each line is a row of the table "Who may ask" in docs/security.md.
 ASKERS = ("rider", "coach", "scribe", "reader", "stranger", "nobody")
-REFUSALS = NOT_YOURS, SIGNED_OUT, NOT_HERS, NO_READER = "not_yours", "signed_out", "not_the_rider", "not_allowed"
+REFUSALS = NOT_YOURS, SIGNED_OUT, NOT_HERS, NO_READER, NO_SHARER = (
+    "not_yours", "signed_out", "not_the_rider", "not_allowed", "may_not_share"
+)
 YES = "yes"
 SIGN_IN_AS = {"rider": "wren", "stranger": "maren"}
 MATRIX = {
@@ -126,6 +128,10 @@ MATRIX = {
     "GET /api/logbooks/{id}/invitations": (YES, NOT_HERS, NOT_HERS, NOT_HERS, NOT_YOURS, SIGNED_OUT),
     "POST /api/logbooks/{id}/invitations": (YES, NOT_HERS, NOT_HERS, NOT_HERS, NOT_YOURS, SIGNED_OUT),
     "DELETE /api/logbooks/{id}/invitations/{invitation_id}": (YES, NOT_HERS, NOT_HERS, NOT_HERS, NOT_YOURS, SIGNED_OUT),
+    "GET /api/logbooks/{id}/field-shares": (YES, YES, NO_SHARER, NO_SHARER, NOT_YOURS, SIGNED_OUT),
+    "POST /api/logbooks/{id}/field-shares": (YES, YES, NO_SHARER, NO_SHARER, NOT_YOURS, SIGNED_OUT),
+    "DELETE /api/logbooks/{id}/field-shares/{share_id}": (YES, YES, NO_SHARER, NO_SHARER, NOT_YOURS, SIGNED_OUT),
+    "POST /api/field-shares": (YES, YES, YES, YES, YES, SIGNED_OUT),
 }
 PUSH = {"protocol": 1, "app": "0.1.0", "device": DEVICE, "sent_at": "2026-05-03T09:12:33.120Z", "log_id": None}
 
@@ -142,7 +148,7 @@ def test_who_may_ask(app, people, what, asker):
     nobody = horse(99)["record_id"]
     filled = path.format(
         id=people.book, horse_id=horse(0)["record_id"], level_id="novice", account_id=nobody, invitation_id=nobody,
-        sha256="5f" * 32,
+        sha256="5f" * 32, share_id=nobody,
     )
     answer = browser.send(method, filled, body if method == "POST" else None)
     assert said_to(answer) == MATRIX[what][ASKERS.index(asker)]

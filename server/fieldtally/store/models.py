@@ -110,6 +110,22 @@ class Invitation(Base):
     __table_args__ = (CheckConstraint("role IN ('coach', 'scribe', 'reader')", name="role"),)
 
 
+class FieldShare(Base):
+    """A field handed on by a code. `id` is the code's SHA-256, `text` the field as book.shared_field describes it,
+    already checked. `made_by` is kept without a foreign key, as in an invitation."""
+
+    __tablename__ = "field_share"
+
+    logbook_id: Mapped[str] = mapped_column(ForeignKey("logbook.id", ondelete="CASCADE"), primary_key=True)
+    id: Mapped[str] = mapped_column(String(64), primary_key=True, index=True)
+    name: Mapped[str] = mapped_column(String(200))
+    text: Mapped[str] = mapped_column(Text)
+    made_by: Mapped[str] = mapped_column(Id)
+    made_at_ms: Mapped[int] = mapped_column(BigInteger)
+    expires_at_ms: Mapped[int] = mapped_column(BigInteger)
+    uses_left: Mapped[int]
+
+
 class Entry(Base):
     """One accepted line of a logbook; never changed. `body` null: the record is taken back.
 

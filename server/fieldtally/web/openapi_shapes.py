@@ -42,6 +42,7 @@ LOGBOOK = {
 ACCOUNT = {"id": ID, "sign_in_name": TEXT, "display_name": TEXT}
 LEVEL = {"id": TEXT, "name": TEXT}
 INVITATION = {"id": TEXT, "role": TEXT, "expires_at": INSTANT}
+FIELD_SHARE = {"id": TEXT, "name": TEXT, "expires_at": INSTANT, "uses_left": WHOLE}
 HEADING = {"id": TEXT, "title": TEXT, "body": TEXT, "edition": TEXT, "levels": list_of(thing(LEVEL))}
 
 SHAPES = {
@@ -92,6 +93,12 @@ SHAPES = {
     "Invitation": thing(INVITATION | {"code": TEXT}),
     "Invitations": thing({"invitations": list_of(thing(INVITATION))}),
     "Offer": thing({"title": TEXT, "inviter": TEXT, "role": TEXT, "expires_at": INSTANT}),
+    "ShareField": thing({"fieldtally_field": {"const": 1}, "made_at": INSTANT, "parts": list_of(thing({
+        "kind": {"enum": ["field", "fence", "track"]}, "kind_version": WHOLE, "record_id": ID, "body": ANY,
+    })) | {"maxItems": 1000}}),
+    "FieldShare": thing(FIELD_SHARE | {"code": TEXT}),
+    "FieldShares": thing({"field_shares": list_of(thing(FIELD_SHARE))}),
+    "TakeField": thing({"code": TEXT}),
     "TakeUp": thing({}, sign_in_name=TEXT, display_name=TEXT, password=TEXT, device_label=TEXT),
     "SignIns": thing({"sign_ins": list_of(thing({
         "id": TEXT, "label": TEXT, "here": TRUTH, "signed_in_at": INSTANT, "last_seen_at": INSTANT,
@@ -113,11 +120,14 @@ ANSWERS: dict[str, str | None] = {
     "invitations.invite": "Invitation", "invitations.withdraw": None, "invitations.offered": "Offer",
     "invitations.take_up": "Session", "account.where": "SignIns", "account.sign_out_there": None,
     "account.renew_password": None, "account.end": None, "blobs.show": "Bytes", "blobs.add": "Received",
+    "field_shares.every_open_one": "FieldShares", "field_shares.share": "FieldShare", "field_shares.withdraw": None,
+    "field_shares.take": "ShareField",
 }  # fmt: skip
 QUESTIONS = {
     "auth.sign_in": "SignIn", "auth.first_account": "FirstAccount", "sync.push": "Push", "what_if.suppose": "WhatIf",
     "invitations.invite": "Invite", "invitations.take_up": "TakeUp", "account.renew_password": "NewPassword",
-    "account.end": "Password", "blobs.add": "Bytes",
+    "account.end": "Password", "blobs.add": "Bytes", "field_shares.share": "ShareField",
+    "field_shares.take": "TakeField",
 }  # fmt: skip
 QUERIES = {
     "sync.pull": {
