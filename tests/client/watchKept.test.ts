@@ -11,6 +11,7 @@ import type { Run } from "../../webclient/src/pace/run.ts";
 import type { Sample } from "../../webclient/src/pace/trace.ts";
 import type { Device } from "../../webclient/src/screens/watch/device.ts";
 import { Stopwatch } from "../../webclient/src/screens/watch/stopwatch.ts";
+import { save } from "../../webclient/src/store/book.ts";
 import { openPhoneDb } from "../../webclient/src/store/db.ts";
 import { Table } from "../../webclient/src/store/table.ts";
 import { here, logbookId, me, openDb } from "../../webclient/src/store/place.ts";
@@ -117,6 +118,65 @@ describe("a canter", () => {
     page.phone.awake(70_000);
     page.beat();
     assert.equal(page.cues.length, 2);
+  });
+});
+
+describe("a countdown", () => {
+  const COUNTED = { ...PLAN, start: "standing" as const, countdown_s: 5 };
+
+  it("is on the disk from its tap, sounds to its zero, and goes on from there", async () => {
+    const page = new Page(new FakePhone());
+    await page.stopwatch.start(COUNTED, 0);
+    assert.deepEqual([page.phase, (await runs()).length, page.stopwatch.elapsed()?.elapsed_ms], ["running", 1, -5000]);
+    page.canter(5_000);
+    assert.deepEqual(page.cues.map(({ kind }) => kind), ["count", "count", "count", "count", "go"]);
+    page.canter(30_000);
+    await page.stopwatch.stop(0);
+    const [canter] = await canters();
+    assert.deepEqual([canter?.elapsed_ms, canter?.countdown_s], [30_000, 5]);
+  });
+
+  it("called off leaves nothing on the disk and nothing in the book", async () => {
+    const page = new Page(new FakePhone());
+    await page.stopwatch.start(COUNTED, 0);
+    page.canter(3_000);
+    await page.stopwatch.stop(0);
+    assert.deepEqual([page.phase, await runs(), await canters(), page.beats.length], ["ready", [], [], 0]);
+    assert.equal(page.stopwatch.wakefulness.value, "off");
+  });
+
+  it("killed before its zero is found counting or begun, whichever is true by then", async () => {
+    for (const [gone, elapsed] of [[1_000, -2_000], [10_000, 7_000]] as const) {
+      const phone = new FakePhone();
+      const first = new Page(phone);
+      await first.stopwatch.start(COUNTED, 0);
+      first.canter(2_000);
+      phone.newLife(gone);
+      const second = new Page(phone);
+      await second.stopwatch.takeUp();
+      assert.equal(second.stopwatch.elapsed()?.elapsed_ms, elapsed);
+      await second.stopwatch.throwAway();
+    }
+  });
+});
+
+describe("a stop that was a slip", () => {
+  it("takes the fences met so far with it when the run goes on", async () => {
+    const page = new Page(new FakePhone());
+    await page.stopwatch.start(PLAN, 0);
+    page.canter(20_000);
+    const attempt = { outing_id: PLAN.outing_id, fence_id: "018f0000-0000-7000-8000-000000000009", outcome: "clear" as const };
+    await save("attempt", { ...attempt, canter_id: page.stopwatch.run!.id, canter_offset_ms: 20_000 });
+    await save("attempt", attempt);
+    await page.stopwatch.stop(0);
+    const slip = page.stopwatch.saved_id.value;
+    await page.stopwatch.keepRunning();
+    page.canter(30_000);
+    await page.stopwatch.stop(0);
+    const tied = (await findRecords(here(), "attempt", {})).map((row) => row.body as { canter_id: string | null; canter_offset_ms: number | null });
+    assert.notEqual(page.stopwatch.saved_id.value, slip);
+    assert.deepEqual(tied.map(({ canter_id, canter_offset_ms }) => [canter_id, canter_offset_ms]), [[page.stopwatch.saved_id.value, 20_000], [null, null]]);
+    assert.equal((await canters()).length, 1);
   });
 });
 

@@ -9,7 +9,7 @@ export interface Cue {
 }
 
 const SECOND_MS = 1000;
-const MINUTE_MS = 60_000;
+export const MINUTE_MS = 60_000;
 
 // the multiples of `step` after `since` and up to `now`
 function each(step: number, since: number, now: number): number[] {
@@ -26,8 +26,7 @@ export function cuesBetween(sinceMs: number, nowMs: number, targetMs: number | n
   return [...counts, ...minutes, ...target].sort((one, other) => one.at_ms - other.at_ms);
 }
 
-/** The next minute or target after `nowMs`. */
-export function nextCue(nowMs: number, targetMs: number | null): Cue {
-  const minute = (Math.floor(Math.max(0, nowMs) / MINUTE_MS) + 1) * MINUTE_MS;
-  return targetMs !== null && targetMs > nowMs && targetMs <= minute ? { kind: "target", at_ms: targetMs } : { kind: "minute", at_ms: minute };
+/** The next whole minute after `nowMs`, in ms. */
+export function nextMinute(nowMs: number): number {
+  return (Math.floor(Math.max(0, nowMs) / MINUTE_MS) + 1) * MINUTE_MS;
 }

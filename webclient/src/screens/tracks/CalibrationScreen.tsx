@@ -13,7 +13,9 @@ import { TextBox } from "../../parts/TextBox.tsx";
 import { toast } from "../../parts/toast.ts";
 import { putBack, save, type SavedRecord, takeBack, useDraft, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
 import { useBusy } from "../../update/busy.ts";
+import { decimal } from "../../words/decimal.ts";
 import { t } from "../../words/index.ts";
+import { typed } from "./trackDraft.ts";
 import {
   BLANK, type CalibrationDraft, calibrationBody, draftOf, factorOf, INSTRUMENTS, isOdd, MOST_WALKS, readDraft, STEPS_M, troubles, walkedOf, withInstrument,
 } from "./calibrationDraft.ts";
@@ -96,13 +98,14 @@ interface WalksProps {
 function Walks({ draft, change, trouble }: WalksProps) {
   const { walks, measured_by } = draft;
   const unit = measured_by === "paces" ? t("calibration.in_paces") : t("calibration.in_metres");
+  const bad = Math.max(0, walks.findIndex((walk) => !(typed(walk) >= 1)));
   const type = (n: number, text: string): void => change({ walks: walks.map((walk, at) => (at === n ? text : walk)) });
   return (
     <>
       {walks.map((walk, n) => (
         <TextBox
           key={n} label={t("calibration.walk", { n: n + 1, unit })} inputMode="decimal" value={walk} most={10} onInput={(text) => type(n, text)}
-          trouble={n === walkedOf(draft).length || n === walks.length - 1 ? trouble : null}
+          trouble={n === bad ? trouble : null}
         />
       ))}
       {walks.length < MOST_WALKS && <p><Button onClick={() => change({ walks: [...walks, ""] })}>{t("calibration.another")}</Button></p>}
@@ -112,7 +115,7 @@ function Walks({ draft, change, trouble }: WalksProps) {
 
 /** The factor in words: what a later reading of 400 stands for. */
 export function factorWords({ factor, factor_u }: Calibrated): string {
-  return t("calibration.factor", { factor: factor.toFixed(3), u: Math.max(0.001, factor_u).toFixed(3) });
+  return t("calibration.factor", { factor: decimal(factor.toFixed(3)), u: decimal(Math.max(0.001, factor_u).toFixed(3)) });
 }
 
 function Found({ draft }: { draft: CalibrationDraft }) {
@@ -121,7 +124,7 @@ function Found({ draft }: { draft: CalibrationDraft }) {
   return (
     <div aria-live="polite">
       <p><strong>{factorWords(found)}</strong></p>
-      <p class="quiet">{t("calibration.scatter", { scatter: found.scatter_m.toFixed(2), n: walkedOf(draft).length })}</p>
+      <p class="quiet">{t("calibration.scatter", { scatter: decimal(found.scatter_m.toFixed(2)), n: walkedOf(draft).length })}</p>
       {isOdd(draft, found) && <Notice tone="attention"><p>{t("calibration.odd")}</p></Notice>}
     </div>
   );

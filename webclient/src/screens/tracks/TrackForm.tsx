@@ -9,6 +9,7 @@ import { Choices } from "../../parts/Choices.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
 import { save, type SavedRecord, useDraft, useRecord, useRecords } from "../../store/book.ts";
 import { units } from "../../units/index.ts";
+import { decimal } from "../../words/decimal.ts";
 import { t } from "../../words/index.ts";
 import { blankTrack, distanceU, draftOf, measuredOf, readDraft, type TrackDraft, trackBody, type Trouble, troubles } from "./trackDraft.ts";
 
@@ -103,7 +104,7 @@ function CalibrationChoice({ draft, change }: Pick<MeasuredProps, "draft" | "cha
   const all = useRecords("calibration");
   const door = <p><Link href={`/calibration/new?back=${path.startsWith("/tracks/") ? path : "/tracks"}`}>{t("calibration.door")}</Link></p>;
   if (!all?.length) return door;
-  const chips = all.map(({ record_id, body }) => ({ value: record_id, words: t("calibration.chip", { instrument: body.instrument, factor: calibrate(body).factor.toFixed(3) }) }));
+  const chips = all.map(({ record_id, body }) => ({ value: record_id, words: t("calibration.chip", { instrument: body.instrument, factor: decimal(calibrate(body).factor.toFixed(3)) }) }));
   return (
     <>
       <Choices

@@ -2,7 +2,7 @@
 
 import { type Calibration, type CalibrationInput, MEASURED_BY, type MeasuredBy } from "../../entries/bodies.ts";
 import { type Calibrated, calibrate, FEWEST_WALKS } from "../../pace/calibration.ts";
-import { decimal } from "./trackDraft.ts";
+import { typed } from "./trackDraft.ts";
 
 export interface CalibrationDraft {
   instrument: string;
@@ -47,14 +47,14 @@ const within = (value: number, least: number, most: number): boolean => value >=
 
 /** The readings typed so far, in m. */
 export function walkedOf({ walks }: CalibrationDraft): number[] {
-  return walks.filter((walk) => walk.trim() !== "").map(decimal);
+  return walks.filter((walk) => walk.trim() !== "").map(typed);
 }
 
 export function troubles(draft: CalibrationDraft): Trouble[] {
   const lacking: Trouble[] = [];
   const walked = walkedOf(draft);
   if (draft.instrument.trim() === "") lacking.push("need_instrument");
-  if (!within(decimal(draft.taped), 10, 1000)) lacking.push("need_taped");
+  if (!within(typed(draft.taped), 10, 1000)) lacking.push("need_taped");
   if (walked.length < FEWEST_WALKS || !walked.every((reading) => within(reading, 1, 10_000))) lacking.push("need_walks");
   return lacking;
 }
@@ -63,7 +63,7 @@ export function troubles(draft: CalibrationDraft): Trouble[] {
 export function calibrationBody(draft: CalibrationDraft, date: string, before: Calibration | null = null): Required<CalibrationInput> | null {
   if (troubles(draft).length > 0) return null;
   return {
-    instrument: draft.instrument.trim(), measured_by: draft.measured_by, taped_distance_m: decimal(draft.taped), taped_u_m: before?.taped_u_m ?? null,
+    instrument: draft.instrument.trim(), measured_by: draft.measured_by, taped_distance_m: typed(draft.taped), taped_u_m: before?.taped_u_m ?? null,
     walked_m: walkedOf(draft), reading_step_m: Number(draft.step), date: before?.date ?? date, note: draft.note.trim() || null,
   };
 }

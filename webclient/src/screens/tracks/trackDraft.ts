@@ -74,11 +74,11 @@ export function distanceU(metres: number, known: Pick<Track, "measured_by" | "di
 }
 
 /** A number as typed, with a point or a comma; NaN where it is none. */
-export const decimal = (text: string): number => (text.trim() === "" ? Number.NaN : Number(text.trim().replace(",", ".")));
+export const typed = (text: string): number => (text.trim() === "" ? Number.NaN : Number(text.trim().replace(",", ".")));
 
 // an own ± as typed: null where none is, NaN where it is none
 function ownU({ own_u }: TrackDraft): number | null {
-  return own_u.trim() === "" ? null : decimal(own_u);
+  return own_u.trim() === "" ? null : typed(own_u);
 }
 
 /** What the draft measures, a calibrated reading put right; null while that is no distance. */

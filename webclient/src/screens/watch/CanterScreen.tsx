@@ -1,6 +1,6 @@
 import "./watch.css";
 
-import { useMemo } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
 import { Link, useLocation } from "wouter-preact";
 
 import { CanterPicture } from "../../charts/CanterPicture.tsx";
@@ -20,10 +20,15 @@ import { toast } from "../../parts/toast.ts";
 import { putBack, save, type SavedRecord, takeBack, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
 import { showDistance } from "../../units/index.ts";
 import { inside, say, t } from "../../words/index.ts";
+import { CanterTraces, takeBackTraces } from "../trace/CanterTraces.tsx";
 import { CanterNote } from "./CanterNote.tsx";
 import { ClockNotice } from "./ClockNotice.tsx";
+import { FenceStrip } from "./FenceStrip.tsx";
+import { Key } from "./Key.tsx";
 import { OddNotice } from "./OddNotice.tsx";
+import { RunsOfSet, setOf, useRunsOfSet } from "./RunsOfSet.tsx";
 import { stopwatch } from "./thisWatch.ts";
+import { useWatchKeys } from "./useWatchKeys.ts";
 
 type Canter = SavedRecord<"timed_canter">;
 
@@ -36,41 +41,49 @@ export function CanterScreen({ params: { id } }: { params: { id: string } }) {
   return <CanterView canter={canter} />;
 }
 
+const NERVOUS_MS = 1500;
+
 function CanterView({ canter }: { canter: Canter }) {
   const [, navigate] = useLocation();
   const writes = useRole() !== "reader";
   const track = useRecord("track", canter.body.track_id ?? "");
+  const again = (): void => navigate(`/watch?again=${canter.record_id}`);
+  const [since] = useState(() => performance.now());
+  const fresh = stopwatch.saved_id.value === canter.record_id;
+  useWatchKeys((key, timeStamp) => {
+    // right after the stop the one button of a clicker goes on with the set; a nervous second press does not
+    const goesOn = key === "start_stop" && fresh && timeStamp - since > NERVOUS_MS;
+    if (writes && (key === 1 || goesOn)) again();
+  });
   return (
     <Screen title={track?.body.name ?? t("watch.result_title")} back={`/outing/${canter.body.outing_id}`}>
       <Headline body={canter.body} />
       <ClockNotice canter={canter} />
       <OddNotice canter={canter} />
-      <Comparison canter={canter} />
-      <Splits body={canter.body} />
-      <FencesOnTheWay canter={canter} />
+      <CanterTraces canter={canter} />
+      <Beside canter={canter} />
+      <FenceStrip canter={canter} writes={writes} />
       {writes && <Flags canter={canter} />}
       {writes && <CanterNote canter={canter} />}
       <p class="buttons"><Link class="button" href={`/outing/${canter.body.outing_id}`}>{t("watch.to_outing")}</Link></p>
       {writes && (
-        <div class="watch__after">
+        <div class={fresh ? "watch__after watch__after--near" : "watch__after"}>
           <BigButton tone="stop" onClick={() => void throwAway(canter.record_id, navigate)}>{t("watch.throw_away")}</BigButton>
-          <BigButton tone="main" onClick={() => navigate(again(canter.body))}>{t("watch.again")}</BigButton>
+          <BigButton tone="main" onClick={again} detail={t("watch.again_hint")}>{t("watch.again")} <Key of="1" /></BigButton>
         </div>
       )}
     </Screen>
   );
 }
 
-function again({ outing_id, track_id }: TimedCanter): string {
-  return `/watch?outing=${outing_id}${track_id === null ? "" : `&track=${track_id}`}`;
-}
-
 async function throwAway(record_id: string, navigate: (to: string, how: { replace: boolean }) => void): Promise<void> {
   await takeBack(record_id);
+  const putBackTraces = await takeBackTraces(record_id);
   stopwatch.ready();
   navigate("/watch", { replace: true });
   toast(t("watch.canter_thrown_away"), async () => {
     await putBack(record_id);
+    await putBackTraces();
     navigate(`/watch/canter/${record_id}`, { replace: true });
   });
 }
@@ -95,11 +108,18 @@ function Headline({ body }: { body: TimedCanter }) {
       )}
       <p class="quiet">
         {t("watch.over", { time: faceText(body.elapsed_ms), distance: showDistance(body.distance_m) })} ({t("watch.track_measured", { how: inside(t(`measured_by.${body.measured_by}`)), u: `${tenths(pace.distance_u_m)} m` })}
-        {body.start === "standing" && `, ${t("watch.standing_start")}`})
+        {body.start === "standing" && `, ${body.countdown_s === null ? t("watch.standing_start") : inside(t("watch.countdown_start", { n: body.countdown_s }))}`})
       </p>
       <p class="quiet result__saved"><Icon name="tick" />{t("watch.saved")}</p>
     </section>
   );
+}
+
+/** Beside the other canters of its set, or where it is none, the last ones over this stretch. */
+function Beside({ canter }: { canter: Canter }) {
+  const runs = useRunsOfSet(canter.body.outing_id, setOf(canter));
+  if (!runs) return null;
+  return runs.length > 1 ? <RunsOfSet runs={runs} canter={canter} /> : <Comparison canter={canter} />;
 }
 
 function Comparison({ canter }: { canter: Canter }) {
@@ -109,35 +129,6 @@ function Comparison({ canter }: { canter: Canter }) {
   return (
     <Section title={t("watch.picture_title")}>
       <CanterPicture compared={lastCanters(canter as Ridden, others as Ridden[])} target_mpm={canter.body.target_speed_mpm} />
-    </Section>
-  );
-}
-
-function Splits({ body: { splits_ms } }: { body: TimedCanter }) {
-  if (splits_ms.length === 0) return null;
-  return (
-    <Section title={t("watch.splits")}>
-      <ul>{splits_ms.map((ms, n) => <li key={n}>{t("watch.split_line", { n: n + 1, time: faceText(ms) })}</li>)}</ul>
-    </Section>
-  );
-}
-
-/** Attempts that were tapped while this canter ran, at their time on its clock. */
-function FencesOnTheWay({ canter: { record_id, body } }: { canter: Canter }) {
-  const attempts = useRecords("attempt", useMemo(() => ({ outing_id: body.outing_id }), [body.outing_id]));
-  const fences = useRecords("fence");
-  const tied = (attempts ?? []).filter((one) => one.body.canter_id === record_id);
-  if (tied.length === 0) return null;
-  const label = (id: string): string => fences?.find((one) => one.record_id === id)?.body.label ?? "…";
-  return (
-    <Section title={t("watch.fences_on_the_way")}>
-      <ul>
-        {tied.map((one) => (
-          <li key={one.record_id}>
-            {t("watch.fence_line", { time: faceText(one.body.canter_offset_ms ?? 0), fence: label(one.body.fence_id), outcome: t(`outcome.${one.body.outcome}`) })}
-          </li>
-        ))}
-      </ul>
     </Section>
   );
 }

@@ -12,9 +12,9 @@ export function Face({ elapsed_ms }: { elapsed_ms: number | null }) {
   const tenths = useRef<HTMLSpanElement>(null);
   useEffect(() => {
     const draw = (ms: number): void => {
-      const shown = face(ms);
+      const shown = ms < 0 ? { whole: String(Math.ceil(-ms / 1000)), tenths: "" } : face(ms);
       if (digits.current) write(digits.current, shown.whole);
-      if (tenths.current) write(tenths.current, decimal(`.${shown.tenths}`));
+      if (tenths.current) write(tenths.current, shown.tenths && decimal(`.${shown.tenths}`));
     };
     if (elapsed_ms !== null) return draw(elapsed_ms);
     const calm = matchMedia("(prefers-reduced-motion: reduce)").matches;

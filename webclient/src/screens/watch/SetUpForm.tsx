@@ -7,7 +7,9 @@ import { Notice } from "../../parts/Notice.tsx";
 import { recall, remember } from "../../store/little.ts";
 import { showDistance } from "../../units/index.ts";
 import { t } from "../../words/index.ts";
+import { TraceChoice } from "../trace/TraceChoice.tsx";
 import { TrackForm } from "../tracks/TrackForm.tsx";
+import { COUNTDOWNS_S } from "./choice.ts";
 import { QUIET } from "./device.ts";
 import { TargetChoice } from "./TargetChoice.tsx";
 import type { SetUp } from "./useSetUp.ts";
@@ -26,12 +28,19 @@ export function SetUpForm({ setUp }: { setUp: SetUp }) {
         choices={STARTS.map((value) => ({ value, words: t(`watch.start_${value}`) }))}
       />
       <p class="quiet">{t(`watch.start_${setUp.choice.start}_hint`)}</p>
+      {setUp.choice.start === "standing" && (
+        <Choices
+          label={t("watch.countdown")} value={String(setUp.choice.countdown_s ?? 0)} onChoose={(seconds) => setUp.choose({ countdown_s: Number(seconds) || null })}
+          choices={[0, ...COUNTDOWNS_S].map((n) => ({ value: String(n), words: n === 0 ? t("watch.countdown_none") : t("watch.countdown_s", { n }) }))}
+        />
+      )}
       <Choices
         label={t("watch.ground")} value={setUp.choice.over_fences ? "fences" : "flat"}
         onChoose={(value) => setUp.choose({ over_fences: value === "fences" })}
         choices={[{ value: "flat", words: t("watch.on_flat") }, { value: "fences", words: t("watch.over_fences") }]}
       />
       <SoundChoice />
+      <TraceChoice />
     </div>
   );
 }

@@ -11,18 +11,24 @@ import { toast } from "../../parts/toast.ts";
 import { useBusy } from "../../update/busy.ts";
 import { t } from "../../words/index.ts";
 import { Face } from "./Face.tsx";
+import { Key } from "./Key.tsx";
 import { stopwatch } from "./thisWatch.ts";
+import { useWatchKeys } from "./useWatchKeys.ts";
 
-function ThrowAway() {
-  const throwAway = async (): Promise<void> => {
-    const run = await stopwatch.throwAway();
-    if (run !== null) toast(t("watch.thrown_away"), () => stopwatch.bringBack(run));
-  };
-  return <BigButton tone="stop" onClick={() => void throwAway()}>{t("watch.throw_away")}</BigButton>;
+async function throwAway(): Promise<void> {
+  const run = await stopwatch.throwAway();
+  if (run !== null) toast(t("watch.thrown_away"), () => stopwatch.bringBack(run));
 }
 
-function KeepRunning() {
-  return <BigButton tone="main" onClick={() => void stopwatch.keepRunning()}>{t("watch.keep_running")}</BigButton>;
+/** Go on, or throw away: 1 or 2 on a clicker. */
+function GoOnOrNot() {
+  useWatchKeys((key) => void (key === 1 ? stopwatch.keepRunning() : key === 2 && throwAway()));
+  return (
+    <div class="lower">
+      <BigButton tone="main" onClick={() => void stopwatch.keepRunning()}>{t("watch.keep_running")} <Key of="1" /></BigButton>
+      <BigButton tone="stop" onClick={() => void throwAway()}>{t("watch.throw_away")} <Key of="2" /></BigButton>
+    </div>
+  );
 }
 
 /** A stop before anything can have been timed. Nothing is lost: the clock runs on underneath. */
@@ -35,7 +41,7 @@ export function ShortStop({ run }: { run: Run }) {
       <Notice tone="attention" urgent title={t("watch.short_title", { time: faceText(elapsed_ms) })}>
         <p>{t("watch.short")}</p>
       </Notice>
-      <div class="lower"><KeepRunning /><ThrowAway /></div>
+      <GoOnOrNot />
     </Screen>
   );
 }
@@ -70,7 +76,7 @@ function TooLong({ elapsed_ms }: { elapsed_ms: number }) {
   return (
     <>
       <Notice tone="attention" urgent title={t("watch.too_long_title", { time: faceText(elapsed_ms) })}><p>{t("watch.too_long")}</p></Notice>
-      <div class="lower"><KeepRunning /><ThrowAway /></div>
+      <GoOnOrNot />
     </>
   );
 }

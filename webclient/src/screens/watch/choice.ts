@@ -1,6 +1,6 @@
 // What was chosen before a start, kept on this phone for the next one, and the plan it makes.
 
-import type { Start, Track } from "../../entries/bodies.ts";
+import type { Start, TimedCanter, Track } from "../../entries/bodies.ts";
 import type { Plan } from "../../pace/run.ts";
 
 export interface Choice {
@@ -46,6 +46,13 @@ export function recalled(kept: Partial<Choice> | null): Choice {
   const target = choice.target_speed_mpm;
   const usable = typeof target === "number" && target >= SLOWEST_TARGET_MPM && target <= FASTEST_TARGET_MPM;
   return { ...choice, target_speed_mpm: usable ? target : null };
+}
+
+/** The set-up of a canter once more: on its day it goes on with its set, later it is a new canter. */
+export function repeatOf({ record_id, body }: Known<TimedCanter>, sameDay: boolean): Partial<Choice> {
+  const { outing_id, track_id, target_speed_mpm, level_id, start, countdown_s, over_fences, set_id } = body;
+  const set = sameDay ? { outing_id, set_id: set_id ?? record_id } : { outing_id: null, set_id: null };
+  return { track_id, target_speed_mpm, level_id, start, countdown_s, over_fences, ...set };
 }
 
 /** The tracks of a field first, then the others; each group by name. */

@@ -51,8 +51,8 @@ export function useHorseRulebook(rulebook_id: string | null | undefined): Rulebo
 
 function useChoice(asked: Partial<Choice>): [Choice, (more: Partial<Choice>) => void] {
   const [choice, setChoice] = useState<Choice>(() => ({ ...recalled(recall<Partial<Choice>>(KEPT)), ...asked }));
-  const choose = (more: Partial<Choice>): void => setChoice((before) => ({ ...before, ...more }));
-  useEffect(() => remember(KEPT, { ...choice, outing_id: null }), [choice]);
+  const choose = (more: Partial<Choice>): void => setChoice((before) => ({ ...before, set_id: null, ...more }));
+  useEffect(() => remember(KEPT, { ...choice, outing_id: null, set_id: null }), [choice]);
   return [choice, choose];
 }
 
