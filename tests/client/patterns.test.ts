@@ -28,7 +28,7 @@ function history(lines: string[], more: { going?: (Going | null)[]; from_memory?
     const date = more.dates?.[n] ?? new Date(Date.UTC(2026, 0, 1 + 3 * n)).toISOString().slice(0, 10);
     return { record_id: `outing ${n}`, recorded_at: `${date}T09:00:00Z`, body: {
       horse_id: "horse", field_id: null, date, activity: "cross_country_school" as const, going: more.going?.[n] ?? null, rider_confidence: null,
-      minutes_in_saddle: null, from_memory: more.from_memory ?? false, closed: true, notes: null,
+      minutes_in_saddle: null, from_memory: more.from_memory ?? false, closed: true, accompanied: null, notes: null,
     } };
   });
   const attempts = lines.flatMap((line, n) => line.split(" ").filter(Boolean).map((word, place) => ({

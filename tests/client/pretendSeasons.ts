@@ -72,7 +72,7 @@ export function season(seed: number, truth: SeasonTruth = {}): Season {
     const outing_id = id(n + 1, 1);
     history.outings.push({ record_id: outing_id, recorded_at: `${date}T09:00:00Z`, body: {
       horse_id: "horse", field_id: null, date, activity: "cross_country_school", going, rider_confidence: null,
-      minutes_in_saddle: null, from_memory: false, closed: true, notes: null,
+      minutes_in_saddle: null, from_memory: false, closed: true, accompanied: null, notes: null,
     } });
     const day = stop * Math.exp(days * normal(random) - (days * days) / 2);
     const right = 0.2 + 0.5 * random();

@@ -37,7 +37,7 @@ FULL = {
     "outing": {
         "horse_id": HORSE, "field_id": FIELD, "date": "2026-05-03", "activity": "cross_country_school",
         "going": "good", "rider_confidence": 4, "minutes_in_saddle": 55, "from_memory": False, "closed": True,
-        "notes": "Windy",
+        "accompanied": True, "notes": "Windy",
     },
     "attempt": {
         "outing_id": OUTING, "fence_id": FENCE, "element": "A", "sequence_id": new_id(), "outcome": "clear",
@@ -64,7 +64,8 @@ FULL = {
     "jumping_round": {
         "horse_id": HORSE, "outing_id": OUTING, "date": "2026-05-03", "height_cm": 95, "efforts": 12,
         "knockdowns": 1, "refusals": 0, "combinations": 2, "rider_fall": False, "horse_fall": False,
-        "completed": True, "time_penalties": 0.4, "judged": True, "note": "Rail behind",
+        "completed": True, "time_penalties": 0.4, "judged": True,
+        "jumps": [{"label": "1", "outcome": "clear"}, {"label": "2", "outcome": "knockdown"}], "note": "Rail behind",
     },
     "event_result": {
         "horse_id": HORSE, "outing_id": OUTING, "date": "2026-05-03", "event": "Spring event",

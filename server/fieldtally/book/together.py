@@ -28,7 +28,7 @@ TOGETHER: dict[str, tuple[tuple[str, ...], ...]] = {
     "flatwork_test": (("test", "percent", "marks", "errors"), ("rulebook_id", "level_id")),
     "jumping_round": (
         ("height_cm", "efforts", "combinations"),
-        ("knockdowns", "refusals", "rider_fall", "horse_fall", "completed", "time_penalties"),
+        ("knockdowns", "refusals", "rider_fall", "horse_fall", "completed", "time_penalties", "jumps"),
     ),
     "event_result": (
         ("rulebook_id", "level_id"),

@@ -163,6 +163,7 @@ export interface Outing {
   minutes_in_saddle: number | null;
   from_memory: boolean;
   closed: boolean;
+  accompanied: boolean | null;
   notes: string | null;
 }
 
@@ -250,6 +251,11 @@ export interface FlatworkTest {
   note: string | null;
 }
 
+export interface Jump {
+  label: string;
+  outcome: "clear" | "knockdown" | "refusal" | "run_out" | "rider_fall" | "horse_fall";
+}
+
 export interface JumpingRound {
   horse_id: string;
   outing_id: string | null;
@@ -264,6 +270,7 @@ export interface JumpingRound {
   completed: boolean;
   time_penalties: number | null;
   judged: boolean;
+  jumps: Jump[];
   note: string | null;
 }
 
@@ -448,6 +455,7 @@ export interface OutingInput {
   minutes_in_saddle?: number | null;
   from_memory?: boolean;
   closed?: boolean;
+  accompanied?: boolean | null;
   notes?: string | null;
 }
 
@@ -535,6 +543,11 @@ export interface FlatworkTestInput {
   note?: string | null;
 }
 
+export interface JumpInput {
+  label: string;
+  outcome: "clear" | "knockdown" | "refusal" | "run_out" | "rider_fall" | "horse_fall";
+}
+
 export interface JumpingRoundInput {
   horse_id: string;
   outing_id?: string | null;
@@ -549,6 +562,7 @@ export interface JumpingRoundInput {
   completed?: boolean;
   time_penalties?: number | null;
   judged?: boolean;
+  jumps?: JumpInput[];
   note?: string | null;
 }
 
@@ -702,12 +716,12 @@ export const KINDS: { readonly [K in KindName]: { readonly version: number; read
   fence: { version: 2, evidence: true, writers: ["rider", "scribe", "coach"] },
   track: { version: 2, evidence: true, writers: ["rider", "scribe", "coach"] },
   calibration: { version: 1, evidence: false, writers: ["rider", "scribe", "coach"] },
-  outing: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
+  outing: { version: 2, evidence: true, writers: ["rider", "scribe", "coach"] },
   attempt: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
   timed_canter: { version: 2, evidence: true, writers: ["rider", "scribe", "coach"] },
   interval_set: { version: 2, evidence: true, writers: ["rider", "scribe", "coach"] },
   flatwork_test: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
-  jumping_round: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
+  jumping_round: { version: 2, evidence: true, writers: ["rider", "scribe", "coach"] },
   event_result: { version: 1, evidence: true, writers: ["rider", "scribe", "coach"] },
   note: { version: 1, evidence: false, writers: ["rider", "scribe", "coach"] },
   remark: { version: 1, evidence: false, writers: ["coach"] },
@@ -739,7 +753,7 @@ export const LIMITS: { readonly [K in KindName]: { readonly [path: string]: Limi
   "timed_canter": {"distance_m": {"least": 10, "most": 10000, "unit": "m", "whole": false}, "distance_u_m": {"least": 0, "most": 1000, "unit": "m", "whole": false}, "elapsed_ms": {"least": 500, "most": 7200000, "unit": "ms", "whole": true}, "monotonic_ms": {"least": 0, "most": 604800000, "unit": "ms", "whole": true}, "wall_ms": {"least": -604800000, "most": 604800000, "unit": "ms", "whole": true}, "splits_ms": {"least": 0, "most": 7200000, "unit": "ms", "whole": true}, "target_speed_mpm": {"least": 50, "most": 1000, "unit": "m/min", "whole": false}, "level_id": {"least": 0, "characters": 60}, "countdown_s": {"least": 1, "most": 60, "unit": "s", "whole": true}, "flags_m": {"least": 0, "most": 10000, "unit": "m", "whole": false}, "note": {"least": 0, "characters": 2000}},
   "interval_set": {"intervals.work_s": {"least": 5, "most": 7200, "unit": "s", "whole": false}, "intervals.rest_s": {"least": 0, "most": 7200, "unit": "s", "whole": false}, "intervals.speed_mpm": {"least": 50, "most": 1000, "unit": "m/min", "whole": false}, "recoveries.minute": {"least": 0, "most": 240, "unit": "minutes", "whole": false}, "recoveries.heart_rate_bpm": {"least": 15, "most": 260, "unit": "beats per minute", "whole": false}, "recoveries.respiration_bpm": {"least": 4, "most": 200, "unit": "breaths per minute", "whole": false}, "note": {"least": 0, "characters": 2000}},
   "flatwork_test": {"test": {"least": 1, "characters": 160}, "rulebook_id": {"least": 0, "characters": 60}, "level_id": {"least": 0, "characters": 60}, "percent": {"least": 0, "most": 100, "unit": "%", "whole": false}, "marks.movement": {"least": 1, "characters": 120}, "marks.mark": {"least": 0, "most": 10, "unit": "marks", "whole": false}, "marks.coefficient": {"least": 1, "most": 5, "unit": "times", "whole": false}, "errors": {"least": 0, "most": 3, "unit": "errors", "whole": true}, "note": {"least": 0, "characters": 2000}},
-  "jumping_round": {"height_cm": {"least": 20, "most": 200, "unit": "cm", "whole": false}, "efforts": {"least": 1, "most": 40, "unit": "efforts", "whole": true}, "knockdowns": {"least": 0, "most": 40, "unit": "knockdowns", "whole": true}, "refusals": {"least": 0, "most": 10, "unit": "refusals", "whole": true}, "combinations": {"least": 0, "most": 10, "unit": "combinations", "whole": true}, "time_penalties": {"least": 0, "most": 200, "unit": "penalties", "whole": false}, "note": {"least": 0, "characters": 2000}},
+  "jumping_round": {"height_cm": {"least": 20, "most": 200, "unit": "cm", "whole": false}, "efforts": {"least": 1, "most": 40, "unit": "efforts", "whole": true}, "knockdowns": {"least": 0, "most": 40, "unit": "knockdowns", "whole": true}, "refusals": {"least": 0, "most": 10, "unit": "refusals", "whole": true}, "combinations": {"least": 0, "most": 10, "unit": "combinations", "whole": true}, "time_penalties": {"least": 0, "most": 200, "unit": "penalties", "whole": false}, "jumps.label": {"least": 1, "characters": 12}, "note": {"least": 0, "characters": 2000}},
   "event_result": {"event": {"least": 1, "characters": 160}, "rulebook_id": {"least": 0, "characters": 60}, "level_id": {"least": 1, "characters": 60}, "dressage_penalties": {"least": 0, "most": 100, "unit": "penalties", "whole": false}, "show_jumping_jump_penalties": {"least": 0, "most": 200, "unit": "penalties", "whole": false}, "show_jumping_time_penalties": {"least": 0, "most": 200, "unit": "penalties", "whole": false}, "cross_country_jump_penalties": {"least": 0, "most": 400, "unit": "penalties", "whole": false}, "cross_country_time_penalties": {"least": 0, "most": 400, "unit": "penalties", "whole": false}, "cross_country_seconds_over": {"least": -600, "most": 1200, "unit": "s", "whole": true}, "frangible_or_flag": {"least": 0, "most": 5, "unit": "times", "whole": true}, "place": {"least": 1, "most": 500, "unit": "place", "whole": true}, "starters": {"least": 1, "most": 500, "unit": "starters", "whole": true}, "note": {"least": 0, "characters": 2000}},
   "note": {"text": {"least": 1, "characters": 4000}},
   "remark": {"text": {"least": 1, "characters": 4000}},
@@ -761,7 +775,7 @@ export const TOGETHER: { readonly [kind: string]: readonly (readonly string[])[]
   "attempt": [["fence_id", "element", "sequence_id", "height_cm"], ["canter_id", "canter_offset_ms"]],
   "timed_canter": [["track_id", "distance_m", "distance_u_m", "measured_by", "elapsed_ms", "monotonic_ms", "wall_ms", "clock", "splits_ms", "flags_m"], ["start", "countdown_s"], ["target_speed_mpm", "level_id"]],
   "flatwork_test": [["test", "percent", "marks", "errors"], ["rulebook_id", "level_id"]],
-  "jumping_round": [["height_cm", "efforts", "combinations"], ["knockdowns", "refusals", "rider_fall", "horse_fall", "completed", "time_penalties"]],
+  "jumping_round": [["height_cm", "efforts", "combinations"], ["knockdowns", "refusals", "rider_fall", "horse_fall", "completed", "time_penalties", "jumps"]],
   "event_result": [["rulebook_id", "level_id"], ["status", "dressage_penalties", "show_jumping_jump_penalties", "show_jumping_time_penalties", "cross_country_jump_penalties", "cross_country_time_penalties", "cross_country_seconds_over", "rider_fall", "horse_fall"], ["place", "starters"]],
   "word": [["horse_id", "rulebook_id", "level_id", "decision", "reason", "expires_on"]],
   "rulebook_value": [["rulebook_id", "level_id", "phase", "quantity", "value", "edition", "article"]],
@@ -777,12 +791,12 @@ const SHAPES: { readonly [K in KindName]: Shape } = {
   "fence": {"height_cm": {"missing": null}, "brush_height_cm": {"missing": null}, "spread_top_cm": {"missing": null}, "spread_base_cm": {"missing": null}, "spread_without_height_cm": {"missing": null}, "drop_cm": {"missing": null}, "water_depth_cm": {"missing": null}, "face_width_cm": {"missing": null}, "field_id": {"missing": null}, "asks": {"missing": []}, "elements": {"missing": [], "shape": {"height_cm": {"missing": null}, "brush_height_cm": {"missing": null}, "spread_top_cm": {"missing": null}, "spread_base_cm": {"missing": null}, "spread_without_height_cm": {"missing": null}, "drop_cm": {"missing": null}, "water_depth_cm": {"missing": null}, "face_width_cm": {"missing": null}, "asks": {"missing": []}, "distance_to_next_m": {"missing": null}}, "many": true}, "order": {"missing": null}, "favourite": {"missing": false}, "latitude": {"missing": null}, "longitude": {"missing": null}, "position_accuracy_m": {"missing": null}, "sketch_east_m": {"missing": null}, "sketch_north_m": {"missing": null}, "notes": {"missing": null}},
   "track": {"field_id": {"missing": null}, "distance_u_m": {"missing": null}, "calibration_id": {"missing": null}, "reading_m": {"missing": null}, "flags_m": {"missing": []}, "notes": {"missing": null}},
   "calibration": {"taped_u_m": {"missing": null}, "reading_step_m": {"missing": 0.1}, "note": {"missing": null}},
-  "outing": {"field_id": {"missing": null}, "going": {"missing": null}, "rider_confidence": {"missing": null}, "minutes_in_saddle": {"missing": null}, "from_memory": {"missing": false}, "closed": {"missing": false}, "notes": {"missing": null}},
+  "outing": {"field_id": {"missing": null}, "going": {"missing": null}, "rider_confidence": {"missing": null}, "minutes_in_saddle": {"missing": null}, "from_memory": {"missing": false}, "closed": {"missing": false}, "accompanied": {"missing": null}, "notes": {"missing": null}},
   "attempt": {"element": {"missing": null}, "sequence_id": {"missing": null}, "presentation": {"missing": {"rein": null, "ground": null, "way": null, "landing": null, "company": null, "pace": null}, "shape": {"rein": {"missing": null}, "ground": {"missing": null}, "way": {"missing": null}, "landing": {"missing": null}, "company": {"missing": null}, "pace": {"missing": null}}}, "attitude": {"missing": null}, "height_cm": {"missing": null}, "canter_id": {"missing": null}, "canter_offset_ms": {"missing": null}, "note": {"missing": null}},
   "timed_canter": {"track_id": {"missing": null}, "distance_u_m": {"missing": null}, "monotonic_ms": {"missing": null}, "wall_ms": {"missing": null}, "clock": {"missing": "agree"}, "splits_ms": {"missing": []}, "target_speed_mpm": {"missing": null}, "level_id": {"missing": null}, "start": {"missing": "flying"}, "countdown_s": {"missing": null}, "set_id": {"missing": null}, "flags_m": {"missing": []}, "over_fences": {"missing": false}, "note": {"missing": null}},
   "interval_set": {"intervals": {"shape": {"speed_mpm": {"missing": null}}, "many": true}, "recoveries": {"missing": [], "shape": {"heart_rate_bpm": {"missing": null}, "respiration_bpm": {"missing": null}}, "many": true}, "from_memory": {"missing": false}, "note": {"missing": null}},
   "flatwork_test": {"outing_id": {"missing": null}, "rulebook_id": {"missing": null}, "level_id": {"missing": null}, "percent": {"missing": null}, "marks": {"missing": [], "shape": {"coefficient": {"missing": 1}}, "many": true}, "errors": {"missing": 0}, "judged": {"missing": false}, "note": {"missing": null}},
-  "jumping_round": {"outing_id": {"missing": null}, "knockdowns": {"missing": 0}, "refusals": {"missing": 0}, "combinations": {"missing": null}, "rider_fall": {"missing": false}, "horse_fall": {"missing": false}, "completed": {"missing": true}, "time_penalties": {"missing": null}, "judged": {"missing": false}, "note": {"missing": null}},
+  "jumping_round": {"outing_id": {"missing": null}, "knockdowns": {"missing": 0}, "refusals": {"missing": 0}, "combinations": {"missing": null}, "rider_fall": {"missing": false}, "horse_fall": {"missing": false}, "completed": {"missing": true}, "time_penalties": {"missing": null}, "judged": {"missing": false}, "jumps": {"missing": [], "shape": {}, "many": true}, "note": {"missing": null}},
   "event_result": {"outing_id": {"missing": null}, "rulebook_id": {"missing": null}, "dressage_penalties": {"missing": null}, "show_jumping_jump_penalties": {"missing": null}, "show_jumping_time_penalties": {"missing": null}, "cross_country_jump_penalties": {"missing": null}, "cross_country_time_penalties": {"missing": null}, "cross_country_seconds_over": {"missing": null}, "dangerous_riding": {"missing": false}, "frangible_or_flag": {"missing": 0}, "rider_fall": {"missing": false}, "horse_fall": {"missing": false}, "place": {"missing": null}, "starters": {"missing": null}, "note": {"missing": null}},
   "note": {},
   "remark": {},

@@ -22,6 +22,11 @@ def centimetres(most: float, least: float = 1):
     return optional(Number, least, most, "cm")
 
 
+def yes_no_or_unsaid():
+    """A plain JSON boolean, or null where nobody said."""
+    return fields.Boolean(allow_none=True, load_default=None, truthy={True}, falsy={False})
+
+
 def yes_or_no():
     """A plain JSON boolean; absent means no."""
     return fields.Boolean(load_default=False, truthy={True}, falsy={False})

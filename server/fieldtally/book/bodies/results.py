@@ -35,8 +35,22 @@ class FlatworkTest(Body):
                                                    "Enter the percentage or at least one mark.").messages})
 
 
+JUMP_OUTCOMES = ("clear", "knockdown", "refusal", "run_out", "rider_fall", "horse_fall")
+
+
+class Jump(Body):
+    """One presentation at one fence of a round; a fence met again after a stop stands there again."""
+
+    label = Text(12, 1, required=True)
+    outcome = Choice(JUMP_OUTCOMES, required=True)
+
+
 class JumpingRound(Body):
-    """A show-jumping course ridden as a whole, at home or in competition."""
+    """A show-jumping course ridden as a whole, at home or in competition.
+
+    `jumps` tell it fence by fence, in order; without any the counts stand alone. With them the counts must be
+    what the jumps add up to.
+    """
 
     horse_id = RecordId(required=True)
     outing_id = optional(RecordId)
@@ -51,7 +65,27 @@ class JumpingRound(Body):
     completed = fields.Boolean(load_default=True, truthy={True}, falsy={False})
     time_penalties = optional(Number, 0, 200, "penalties")
     judged = yes_or_no()
+    jumps = fields.List(fields.Nested(Jump), load_default=list)
     note = optional(Text, 2000)
+
+    @validates_schema
+    def jumps_add_up(self, data, **kwargs):
+        jumps = data.get("jumps")
+        for name, count in counted(jumps).items() if jumps else ():
+            if data.get(name, 0) != count:
+                message = f"The jumps add up to {count:d}, not to {data.get(name, 0):d}."
+                raise ValidationError({name: fail("does_not_add_up", message, "Count the jumps again.").messages})
+
+
+def counted(jumps: list[dict]) -> dict[str, int | bool]:
+    """What the jumps of a round add up to: the counts that must agree with them."""
+    outcomes = [jump["outcome"] for jump in jumps]
+    return {
+        "knockdowns": outcomes.count("knockdown"),
+        "refusals": outcomes.count("refusal") + outcomes.count("run_out"),
+        "rider_fall": "rider_fall" in outcomes,
+        "horse_fall": "horse_fall" in outcomes,
+    }
 
 
 class EventResult(Body):

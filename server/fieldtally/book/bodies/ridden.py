@@ -3,11 +3,14 @@
 from marshmallow import fields
 
 from fieldtally.book import words
-from fieldtally.book.bodies.body import Body, centimetres, optional, yes_or_no
+from fieldtally.book.bodies.body import Body, centimetres, optional, yes_no_or_unsaid, yes_or_no
 from fieldtally.book.fields import Choice, CivilDate, Number, RecordId, Text
 
 
 class Outing(Body):
+    """`accompanied`: somebody else was there, which going cross-country should never be without; null where
+    nobody said."""
+
     horse_id = RecordId(required=True)
     field_id = optional(RecordId)
     date = CivilDate(required=True)
@@ -17,6 +20,7 @@ class Outing(Body):
     minutes_in_saddle = optional(Number, 1, 1440, "minutes", whole=True)
     from_memory = yes_or_no()
     closed = yes_or_no()
+    accompanied = yes_no_or_unsaid()
     notes = optional(Text, 4000)
 
 

@@ -1,12 +1,14 @@
 import { roundScore } from "../../pace/jumping.ts";
 import { value as valueOf } from "../../pace/levels.ts";
 import { Choices } from "../../parts/Choices.tsx";
+import { Notice } from "../../parts/Notice.tsx";
 import { Stepper } from "../../parts/Stepper.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
 import { showHeight } from "../../units/index.ts";
 import { t } from "../../words/index.ts";
 import { FallsChoice, HorseAndDay, JudgedChoice, LevelChoice, levelOf, NoteBox, useDraftRulebook } from "./Common.tsx";
-import { type RoundDraft, TIME_PENALTIES } from "./drafts.ts";
+import { counted, type RoundDraft, TIME_PENALTIES } from "./drafts.ts";
+import { JumpByJump } from "./JumpByJump.tsx";
 import type { ResultForm } from "./useResultForm.ts";
 
 type Form = ResultForm<"jumping_round">;
@@ -32,10 +34,15 @@ export function RoundForm({ form: { draft, change, lacking } }: { form: Form }) 
         onChange={(height_cm) => change({ height_cm })}
       />
       {lacking.includes("height") && <p class="text-box__trouble" role="alert">{t("result.need_height")}</p>}
-      <Counts draft={draft} change={change} />
+      <Choices
+        label={t("result.by")} value={draft.by} onChoose={(by) => by && change({ by })}
+        choices={[{ value: "counts", words: t("result.by_counts") }, { value: "jumps", words: t("result.by_jumps") }]}
+      />
+      {draft.by === "counts" ? <Counts draft={draft} change={change} /> : <JumpByJump jumps={draft.jumps} onChange={(jumps) => change({ jumps })} />}
       {lacking.includes("efforts") && <p class="text-box__trouble" role="alert">{t("result.need_efforts")}</p>}
-      <RoundLive draft={draft} level={level} />
-      <FallsChoice {...draft} onChoose={(falls) => change(falls)} />
+      <RoundLive draft={counted(draft)} level={level} />
+      {draft.by === "counts" && <FallsChoice {...draft} onChoose={(falls) => change(falls)} />}
+      {draft.by === "jumps" && (counted(draft).rider_fall || counted(draft).horse_fall) && <Notice tone="stop"><p>{t("result.after_fall")}</p></Notice>}
       <Choices
         label={t("result.completed")} value={draft.completed ? "yes" : "no"} onChoose={(chosen) => change({ completed: chosen === "yes" })}
         choices={[{ value: "yes", words: t("result.yes") }, { value: "no", words: t("result.no") }]}

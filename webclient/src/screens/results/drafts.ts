@@ -3,8 +3,9 @@
 
 import {
   EVENT_STATUSES, type EventResult, type EventResultInput, type EventStatus, type FlatworkTest, type FlatworkTestInput,
-  type JumpingRound, type JumpingRoundInput,
+  type Jump, type JumpingRound, type JumpingRoundInput,
 } from "../../entries/bodies.ts";
+import { countsOf } from "./jumps.ts";
 import { readMarks, writeMarks } from "./markSheet.ts";
 import { type Bounds, orNull, wrong } from "./numbers.ts";
 
@@ -27,6 +28,8 @@ export interface FlatworkDraft extends Common {
 }
 
 export interface RoundDraft extends Common {
+  by: "counts" | "jumps";
+  jumps: Jump[];
   height_cm: number | null;
   efforts: number | null;
   knockdowns: number;
@@ -87,7 +90,7 @@ export function blank(date: string): Drafts {
   return {
     flatwork_test: { ...common(date), test: "", by: "percent", percent: "", marks: "", errors: 0, judged: true },
     jumping_round: {
-      ...common(date), height_cm: null, efforts: null, knockdowns: 0, refusals: 0, combinations: null,
+      ...common(date), by: "counts", jumps: [], height_cm: null, efforts: null, knockdowns: 0, refusals: 0, combinations: null,
       rider_fall: false, horse_fall: false, completed: true, time_penalties: "", judged: false,
     },
     event_result: { ...common(date), event: "", status: "completed", numbers, dangerous_riding: false, frangible_or_flag: 0, rider_fall: false, horse_fall: false },
@@ -99,7 +102,7 @@ export const DRAFT_OF = {
     ...body, note: body.note ?? "", by: body.marks.length > 0 ? "marks" : "percent", percent: text(body.percent), marks: writeMarks(body.marks),
   }),
   jumping_round: (body: JumpingRound): RoundDraft => ({
-    ...body, note: body.note ?? "", rulebook_id: null, level_id: null, time_penalties: text(body.time_penalties),
+    ...body, note: body.note ?? "", by: body.jumps.length ? "jumps" : "counts", rulebook_id: null, level_id: null, time_penalties: text(body.time_penalties),
   }),
   event_result: (body: EventResult): EventDraft => {
     const numbers = Object.fromEntries(Object.keys(EVENT_NUMBERS).map((name) => [name, text(body[name as EventNumber])]));
@@ -125,7 +128,7 @@ function lacksFlatwork(draft: FlatworkDraft): Lacking[] {
 function lacksRound(draft: RoundDraft): Lacking[] {
   const lacking: Lacking[] = [];
   if (draft.height_cm === null) lacking.push("height");
-  if (draft.efforts === null) lacking.push("efforts");
+  if (counted(draft).efforts === null) lacking.push("efforts");
   if (wrong(draft.time_penalties, TIME_PENALTIES)) lacking.push("time_penalties");
   return lacking;
 }
@@ -153,8 +156,15 @@ export function flatworkBody(draft: FlatworkDraft, percent_of_marks: number | nu
   return { horse_id: horse_id ?? "", date, rulebook_id, level_id, outing_id, test: draft.test.trim(), percent, marks, errors, judged, note: noted(draft.note) };
 }
 
-export function roundBody(draft: RoundDraft): Required<JumpingRoundInput> {
-  const { rulebook_id: _, level_id: __, ...kept } = draft;
+/** The round as its jumps add up, where it is told fence by fence. */
+export function counted(draft: RoundDraft): RoundDraft {
+  if (draft.by === "counts") return { ...draft, jumps: [] };
+  return draft.jumps.length ? { ...draft, ...countsOf(draft.jumps) } : { ...draft, efforts: null };
+}
+
+export function roundBody(told: RoundDraft): Required<JumpingRoundInput> {
+  const draft = counted(told);
+  const { rulebook_id: _, level_id: __, by: ___, ...kept } = draft;
   return {
     ...kept, horse_id: draft.horse_id ?? "", height_cm: draft.height_cm ?? 0, efforts: draft.efforts ?? 0,
     time_penalties: orNull(draft.time_penalties, TIME_PENALTIES), note: noted(draft.note),

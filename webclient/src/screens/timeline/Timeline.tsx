@@ -29,6 +29,7 @@ export function Timeline({ params }: { params: { id: string } }) {
       <Said ids={[params.id]} about={params.id} what={t("timeline.whole")} />
       <AsItWent id={params.id} />
       <SetsOf outing_id={params.id} horse={horse?.body} />
+      <p><Link href={`/outing/${params.id}/traces`}>{t("location.traces")}</Link></p>
       {(role === "rider" || role === "scribe") && (
         <p><Link class="button" href={`/outing/${params.id}`}>{t("timeline.record")}</Link></p>
       )}
@@ -47,6 +48,7 @@ function Facts({ outing }: { outing: Outing }) {
     [t("timeline.activity"), t(`activity.${outing.activity}`)],
     [t("timeline.going"), outing.going && t(`going.${outing.going}`)],
     [t("timeline.confidence"), outing.rider_confidence === null ? null : t("timeline.confidence_of", { n: outing.rider_confidence })],
+    [t("body.accompanied"), outing.accompanied === null ? null : t(outing.accompanied ? "settings.yes" : "today.alone")],
     [t("timeline.saddle"), outing.minutes_in_saddle === null ? null : t("timeline.minutes", { n: outing.minutes_in_saddle })],
   ];
   return (

@@ -6,6 +6,7 @@ import { BigButton, Button } from "../../parts/BigButton.tsx";
 import { Choices } from "../../parts/Choices.tsx";
 import { type SavedRecord, useRecords, useRole } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
+import { Company } from "./Company.tsx";
 import { MoreOfOuting } from "./MoreOfOuting.tsx";
 import { begin, type ChangeDraft, type OutingDraft, useNewOuting } from "./useNewOuting.ts";
 
@@ -31,6 +32,7 @@ export function NewOuting({ horses, last, folded }: Props) {
       <Choices label={t("today.horse")} value={draft.horse_id} choices={horses.map((horse) => ({ value: horse.record_id, words: horse.body.name }))} onChoose={(horse_id) => horse_id && change({ horse_id })} />
       <FieldChoice draft={draft} change={change} />
       <Choices label={t("today.activity")} value={draft.activity} choices={ACTIVITIES.map((value: Activity) => ({ value, words: t(`activity.${value}`) }))} onChoose={(activity) => activity && change({ activity })} />
+      {draft.activity === "cross_country_school" && !draft.from_memory && <Company draft={draft} change={change} />}
       <MoreOfOuting draft={draft} change={change} />
       <div class="start-bar">
         <BigButton tone="main" onClick={() => void start()}>{draft.from_memory ? t("today.write_down") : t("today.start")}</BigButton>

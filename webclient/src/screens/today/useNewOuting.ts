@@ -14,6 +14,8 @@ export interface OutingDraft {
   going: Going | null;
   rider_confidence: number | null;
   from_memory: boolean;
+  /** Asked before cross-country; never carried over from another day. */
+  accompanied: boolean | null;
 }
 
 export type ChangeDraft = (part: Partial<OutingDraft>) => void;
@@ -29,6 +31,7 @@ export function useNewOuting(horses: SavedRecord<"horse">[], last: SavedRecord<"
     going: null,
     rider_confidence: null,
     from_memory: false,
+    accompanied: null,
     ...changed,
   };
   return [draft, (part) => setChanged((now) => ({ ...now, ...withMemory(part) }))];
@@ -40,6 +43,7 @@ function withMemory(part: Partial<OutingDraft>): Partial<OutingDraft> {
 }
 
 export async function begin(draft: OutingDraft): Promise<string | null> {
-  const saved = await save("outing", draft).catch(() => null);
+  const asked = draft.activity === "cross_country_school" && !draft.from_memory;
+  const saved = await save("outing", { ...draft, accompanied: asked ? draft.accompanied : null }).catch(() => null);
   return saved?.record_id ?? null;
 }
