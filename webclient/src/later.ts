@@ -19,6 +19,8 @@ export { EditResult, NewResult } from "./screens/results/ResultScreen.tsx";
 export { Results } from "./screens/results/Results.tsx";
 export { Roster } from "./screens/roster/Roster.tsx";
 export { Settings } from "./screens/settings/Settings.tsx";
+export { OutingTraces } from "./screens/trace/OutingTraces.tsx";
+export { TraceScreen } from "./screens/trace/TraceScreen.tsx";
 export { Timeline } from "./screens/timeline/Timeline.tsx";
 export { EditCalibration, NewCalibration } from "./screens/tracks/CalibrationScreen.tsx";
 export { EditTrack, NewTrack, TrackScreen } from "./screens/tracks/TrackScreen.tsx";

@@ -67,6 +67,8 @@ export const ROUTES: RouteLine[] = [
   { path: "/field/:id/edit", screen: EditField },
   { path: "/fence/new", screen: NewFence },
   { path: "/fence/:id", screen: FenceScreen },
+  { path: "/outing/:id/traces", screen: later("OutingTraces") },
+  { path: "/trace/:id", screen: later("TraceScreen") },
   { path: "/watch", screen: WatchScreen },
   { path: "/watch/canter/:id", screen: CanterScreen },
   { path: "/tracks", screen: later("Tracks") },

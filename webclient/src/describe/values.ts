@@ -9,6 +9,9 @@ import { knows, say, t } from "../words/index.ts";
 /** The words' prefix for fields whose values are words of a vocabulary, where it is not the field's own name. */
 const VOCABULARY: Record<string, string> = { pace: "gait", status: "event_status" };
 
+/** A list longer than this is a trace's, and only its length is said. */
+const MOST_SHOWN = 99;
+
 export function fieldWords(field: string): string {
   const key = `body.${field}`;
   return knows(key) ? say({ key }) : field;
@@ -18,6 +21,7 @@ export function fieldWords(field: string): string {
 export function showValue(field: string, value: unknown, name: (id: string) => string | null = () => null): string {
   if (value === null || value === undefined || value === "") return t("frame.not_said");
   if (typeof value === "boolean") return value ? t("settings.yes") : t("settings.no");
+  if (Array.isArray(value) && value.length > MOST_SHOWN) return t("location.points", { n: value.length });
   if (Array.isArray(value)) return value.map((each) => showPart(field, each, name)).join("; ") || t("frame.not_said");
   return showPart(field, value, name);
 }

@@ -12,6 +12,7 @@ import field from "./de/field.json" with { type: "json" };
 import finding from "./de/finding.json" with { type: "json" };
 import fit from "./de/fit.json" with { type: "json" };
 import frame from "./de/frame.json" with { type: "json" };
+import gpx from "./de/gpx.json" with { type: "json" };
 import help from "./de/help.json" with { type: "json" };
 import horse from "./de/horse.json" with { type: "json" };
 import level from "./de/level.json" with { type: "json" };
@@ -39,7 +40,7 @@ import type { Words } from "./speak.ts";
 
 export const german: { readonly [K in Key]?: Words } = {
   ...attempt, ...bar, ...board, ...body, ...conditioning, ...course, ...fence, ...field, ...finding,
-  ...fit, ...frame, ...help, ...horse, ...level, ...local, ...location, ...needs, ...note, ...outing,
+  ...fit, ...frame, ...gpx, ...help, ...horse, ...level, ...local, ...location, ...needs, ...note, ...outing,
   ...pace, ...pattern, ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline,
   ...today, ...track, ...watch, ...whatif,
 }; // prettier-ignore

@@ -14,6 +14,7 @@ import { Stepper } from "../../parts/Stepper.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
 import { useRulebooks } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
+import { LengthFromFile } from "../trace/LengthFromFile.tsx";
 import { type Course, useCourse } from "./useCourse.ts";
 
 /** From a length and a level: optimum time, limit, minute markers, the clock at the fences. To print, too. */
@@ -35,6 +36,7 @@ function Entering({ course: { draft, change, rulebook, levels, level, unread } }
   return (
     <div class="form course__form">
       <TextBox label={t("course.length")} inputMode="numeric" value={draft.length} most={8} onInput={(length) => change({ length })} />
+      <LengthFromFile onLength={(length_m) => change({ length: String(length_m) })} />
       <RulebookChoice rulebook={rulebook} onChoose={(rulebook_id) => change({ rulebook_id, level_id: null })} />
       {levels.length > 0 && (
         <Choices

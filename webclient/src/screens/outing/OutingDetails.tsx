@@ -1,4 +1,4 @@
-import { useLocation } from "wouter-preact";
+import { Link, useLocation } from "wouter-preact";
 
 import { ACTIVITIES, GOING, type Outing } from "../../entries/bodies.ts";
 import { BigButton, Button } from "../../parts/BigButton.tsx";
@@ -43,6 +43,7 @@ function Details({ outing }: { outing: SavedRecord<"outing"> }) {
         <Where body={body} change={change} />
         <OutingNotes outing={outing} change={change} />
       </fieldset>
+      <p><Link class="button" href={`/outing/${record_id}/traces`}>{t("location.traces")}</Link></p>
       {mayWrite && <Ending outing={outing} change={change} />}
     </Screen>
   );
