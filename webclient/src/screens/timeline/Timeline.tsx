@@ -48,6 +48,7 @@ function Facts({ outing }: { outing: Outing }) {
     [t("timeline.activity"), t(`activity.${outing.activity}`)],
     [t("timeline.going"), outing.going && t(`going.${outing.going}`)],
     [t("timeline.confidence"), outing.rider_confidence === null ? null : t("timeline.confidence_of", { n: outing.rider_confidence })],
+    [t("body.accompanied"), outing.accompanied === null ? null : t(outing.accompanied ? "settings.yes" : "today.alone")],
     [t("timeline.saddle"), outing.minutes_in_saddle === null ? null : t("timeline.minutes", { n: outing.minutes_in_saddle })],
   ];
   return (
