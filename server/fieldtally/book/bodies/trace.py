@@ -12,11 +12,17 @@ MOST_POINTS = 2000
 DEGREE = 1_000_000  # a millionth of a degree of latitude is 0.11 m
 LONGEST_STEP_MS = 210 * 365 * 86_400_000  # a file may hold rides of many years
 
-MISMATCH = fail("missing", "The lists of this trace do not go with each other.",
-                "Give every point a latitude and a longitude, and a time or an accuracy to all of them or to none.")  # fmt: skip
+MISMATCH = fail(
+    "missing",
+    "The lists of this trace do not go with each other.",
+    "Give every point a latitude and a longitude, and a time or an accuracy to all of them or to none.",
+)
 TOO_MANY = fail("too_many", f"A trace may have {MOST_POINTS} points.", "Thin it out before it is saved.")
-NOT_ON_EARTH = fail("out_of_range", "A point lies outside 90 degrees of latitude or 180 of longitude.",
-                    "Check that each value is the difference from the point before, in millionths of a degree.")  # fmt: skip
+NOT_ON_EARTH = fail(
+    "out_of_range",
+    "A point lies outside 90 degrees of latitude or 180 of longitude.",
+    "Check that each value is the difference from the point before, in millionths of a degree.",
+)
 
 
 def steps(least: float, most: float, unit: str, **kwargs) -> fields.List:
