@@ -20,7 +20,7 @@ import { findRecords } from "../../webclient/src/store/read.ts";
 import { begin } from "../../webclient/src/pace/run.ts";
 import { FakePhone, PLAN as CANTER } from "./fakePhone.ts";
 
-const PLAN: SetPlan = { outing_id: "018f0000-0000-7000-8000-000000000001", canters: 2, work_s: 180, walk_s: 120, walk_first_s: 0 };
+const PLAN: SetPlan = { outing_id: "018f0000-0000-7000-8000-000000000001", canters: 2, work_s: 180, walk_s: 120, walk_first_s: 0, speed_mpm: 350 };
 const MIN = 60_000;
 
 /** A page on the fake phone: its set, and its heart beaten by hand. */
@@ -61,7 +61,7 @@ class Page {
   }
 }
 
-const sets = async () => (await findRecords(here(), "interval_set", {})).map((row) => row.body as { intervals: { work_s: number; rest_s: number }[]; recoveries: unknown[] });
+const sets = async () => (await findRecords(here(), "interval_set", {})).map((row) => row.body as { intervals: { work_s: number; rest_s: number; speed_mpm: number | null }[]; recoveries: unknown[] });
 const works = async () => (await sets()).map(({ intervals }) => intervals.map(({ work_s, rest_s }) => [work_s, rest_s]));
 /** Writes that nobody waits for have reached the disk. */
 const quiet = () => new Promise((resolve) => setTimeout(resolve, 60));
@@ -90,6 +90,7 @@ describe("an interval set", () => {
     page.ride(8 * MIN + 1000);
     await saved([[[180, 120], [180, 0]]]);
     assert.equal((await heldSet(here()))?.ended_ms, 8 * MIN, "the clock of the recovery goes on");
+    assert.deepEqual((await sets())[0]?.intervals.map(({ speed_mpm }) => speed_mpm), [350, 350]);
   });
 
   it("sounds before and at each canter, at each walk, and when rates are due", async () => {

@@ -8,11 +8,12 @@ import {
   beginSet, canterNumber, elapsedOf, placeAt, pressEnd, pressLonger, pressOn, ridden, seenSet, segmentsOf, type SetPlan,
   type SetRun, totalMs, undoChange,
 } from "../../webclient/src/conditioning/set.ts";
+import { rememberedBody, troubles } from "../../webclient/src/conditioning/remembered.ts";
 import { offered, recoveryState } from "../../webclient/src/conditioning/suggest.ts";
 import { intervalSteps } from "../../webclient/src/conditioning/steps.ts";
 import { FakePhone } from "./fakePhone.ts";
 
-const PLAN: SetPlan = { outing_id: "outing", canters: 3, work_s: 180, walk_s: 120, walk_first_s: 900 };
+const PLAN: SetPlan = { outing_id: "outing", canters: 3, work_s: 180, walk_s: 120, walk_first_s: 900, speed_mpm: 350 };
 const MIN = 60_000;
 const NO_NORMALS = { resting_heart_rate_bpm: null, resting_respiration_bpm: null };
 
@@ -142,6 +143,32 @@ describe("cues", () => {
 
   it("put a check to the set minute it was meant for", () => {
     assert.deepEqual([0, 0.6, 1.2, 2.9, 3.2, 9.4, 10.8, 11.4, 28, 33.1, 41, 49, 60].map((minute) => minuteOf(minute * MIN)), [0, 1, 2, 2, 3, 10, 10, 11, 30, 33, 45, 45, 60]);
+  });
+});
+
+describe("the speed set out", () => {
+  it("stands with each canter that was ridden, and is null where nobody set one", () => {
+    const speeds = (speed_mpm: number | null) => {
+      const { run } = new Ride({ walk_first_s: 0, speed_mpm }).ride(20 * MIN);
+      return ridden(run.segments, run.plan.speed_mpm).map((each) => each.speed_mpm);
+    };
+    assert.deepEqual([speeds(350), speeds(null)], [[350, 350, 350], [null, null, null]]);
+  });
+});
+
+describe("a set from memory", () => {
+  const typed = { horse_id: "horse", date: "2026-05-03", canters: 3, work_min: 4, walk_min: 2.5, speed_mpm: 400, note: " Uphill " };
+  it("is canters alike with walks between, marked as remembered", () => {
+    assert.deepEqual(rememberedBody(typed, "outing"), {
+      outing_id: "outing", from_memory: true, note: "Uphill",
+      intervals: [{ work_s: 240, rest_s: 150, speed_mpm: 400 }, { work_s: 240, rest_s: 150, speed_mpm: 400 }, { work_s: 240, rest_s: 0, speed_mpm: 400 }],
+    });
+    assert.deepEqual(rememberedBody({ ...typed, canters: 1, speed_mpm: null, note: "" }, "o").intervals, [{ work_s: 240, rest_s: 0, speed_mpm: null }]);
+  });
+  it("needs a horse and a day that has been", () => {
+    const lacks = (more: object) => troubles({ ...typed, ...more }, "2026-05-04");
+    assert.deepEqual([lacks({}), lacks({ date: "2026-05-04" }), lacks({ horse_id: null })], [[], [], ["need_horse"]]);
+    for (const date of ["", "2026-05-05", "1989-12-31", "3 May"]) assert.deepEqual(lacks({ date }), ["need_date"]);
   });
 });
 

@@ -3,6 +3,7 @@
 
 export { BarScreen } from "./screens/bar/BarScreen.tsx";
 export { ConditioningScreen } from "./screens/conditioning/ConditioningScreen.tsx";
+export { MemoryScreen } from "./screens/conditioning/MemoryScreen.tsx";
 export { SetScreen } from "./screens/conditioning/SetScreen.tsx";
 export { CourseScreen } from "./screens/course/CourseScreen.tsx";
 export { Help } from "./screens/help/Help.tsx";

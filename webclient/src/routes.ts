@@ -82,6 +82,7 @@ export const ROUTES: RouteLine[] = [
   { path: "/results/:kind/:id", screen: later("EditResult") },
   { path: "/course", screen: later("CourseScreen") },
   { path: "/conditioning", screen: later("ConditioningScreen") },
+  { path: "/conditioning/memory", screen: later("MemoryScreen") },
   { path: "/conditioning/set/:id", screen: later("SetScreen") },
   { path: "/patterns/:horseId", screen: later("PatternsScreen") },
 ];

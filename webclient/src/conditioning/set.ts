@@ -14,6 +14,8 @@ export interface SetPlan {
   work_s: number;
   walk_s: number;
   walk_first_s: number;
+  /** The speed set out for the canters. */
+  speed_mpm: number | null;
 }
 
 export type SegmentKind = "walk_first" | "canter" | "walk";
@@ -134,12 +136,12 @@ export function undoChange(run: SetRun, before: SetRun): SetRun {
   return { ...run, segments: before.segments, ended_ms: before.ended_ms, changes: run.changes + 1 };
 }
 
-/** What was ridden, for the entry: each canter with the walk after it, in whole seconds. */
-export function ridden(segments: readonly Segment[]): WorkInterval[] {
+/** What was ridden, for the entry: each canter with the walk after it, in whole seconds, and the speed set out. */
+export function ridden(segments: readonly Segment[], speed_mpm: number | null = null): WorkInterval[] {
   return segments.flatMap((segment, n) => {
     const work_s = Math.round(segment.length_ms / 1000);
     if (segment.kind !== "canter" || work_s < SHORTEST_CANTER_S) return [];
     const after = segments[n + 1];
-    return [{ work_s, rest_s: after?.kind === "walk" ? Math.round(after.length_ms / 1000) : 0, speed_mpm: null }];
+    return [{ work_s, rest_s: after?.kind === "walk" ? Math.round(after.length_ms / 1000) : 0, speed_mpm }];
   });
 }

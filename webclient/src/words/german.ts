@@ -5,6 +5,7 @@ import attempt from "./de/attempt.json" with { type: "json" };
 import bar from "./de/bar.json" with { type: "json" };
 import board from "./de/board.json" with { type: "json" };
 import body from "./de/body.json" with { type: "json" };
+import calibration from "./de/calibration.json" with { type: "json" };
 import conditioning from "./de/conditioning.json" with { type: "json" };
 import course from "./de/course.json" with { type: "json" };
 import fence from "./de/fence.json" with { type: "json" };
@@ -39,7 +40,7 @@ import type { Key } from "./british.ts";
 import type { Words } from "./speak.ts";
 
 export const german: { readonly [K in Key]?: Words } = {
-  ...attempt, ...bar, ...board, ...body, ...conditioning, ...course, ...fence, ...field, ...finding,
+  ...attempt, ...bar, ...board, ...body, ...calibration, ...conditioning, ...course, ...fence, ...field, ...finding,
   ...fit, ...frame, ...gpx, ...help, ...horse, ...level, ...local, ...location, ...needs, ...note, ...outing,
   ...pace, ...pattern, ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline,
   ...today, ...track, ...watch, ...whatif,

@@ -60,6 +60,7 @@ function ReadyWith({ setUp }: { setUp: SetUp }) {
       <Before setUp={setUp} />
       <PlanForm setUp={setUp} />
       {!fallen && <Go plan={plan} onStart={start} />}
+      <p><Link href={`/conditioning/memory${setUp.outing ? `?outing=${setUp.outing.record_id}` : ""}`}>{t("conditioning.memory_door")}</Link></p>
     </Screen>
   );
 }
@@ -69,7 +70,7 @@ function Go({ plan, onStart }: { plan: SetPlan | null; onStart: (timeStamp: numb
   const total = minutesSeconds(totalMs(segmentsOf(plan)));
   return (
     <div class="set-go">
-      <WatchButton tone="go" onPress={onStart} detail={t(plan.walk_first_s > 0 ? "conditioning.go_walk" : "conditioning.go_canter", { total })}>
+      <WatchButton tone="go" onPress={onStart} keys={t("watch.key_space")} detail={t(plan.walk_first_s > 0 ? "conditioning.go_walk" : "conditioning.go_canter", { total })}>
         {t("conditioning.go")}
       </WatchButton>
     </div>

@@ -1,5 +1,6 @@
 import { useState } from "preact/hooks";
 
+import type { Numbers } from "../../conditioning/remembered.ts";
 import { speedPhrase, stepPhrase } from "../../conditioning/phrases.ts";
 import { courseMinutes, STEP_SOURCES } from "../../conditioning/steps.ts";
 import { tenths } from "../../pace/phrases.ts";
@@ -78,18 +79,32 @@ function StepChoice({ setUp: { steps, step, numbers, chooseStep } }: { setUp: Se
   );
 }
 
-function NumberSteppers({ setUp: { numbers, change, walk_first_min, chooseWalkFirst } }: { setUp: SetUp }) {
-  const minutes = (n: number): string => t("conditioning.minutes", { n });
+const minutes = (n: number): string => t("conditioning.minutes", { n });
+
+/** How many canters, how long, how fast, and the walk between. */
+export function SetSteppers({ numbers, change }: { numbers: Numbers; change: (part: Partial<Numbers>) => void }) {
   return (
     <div class="set-numbers">
       <Stepper label={t("conditioning.canters")} value={numbers.canters} step={1} least={1} most={10} from={3} show={String} onChange={(canters) => change({ canters })} />
       <Stepper label={t("conditioning.work")} value={numbers.work_min} step={0.5} least={0.5} most={20} from={3} show={minutes} onChange={(work_min) => change({ work_min })} />
       <Stepper label={t("conditioning.walk")} value={numbers.walk_min} step={0.5} least={0.5} most={20} from={3} show={minutes} onChange={(walk_min) => change({ walk_min })} />
       <Stepper
+        label={t("conditioning.speed")} value={numbers.speed_mpm} step={10} least={150} most={750} from={350} show={(low) => t("conditioning.speed_one", { low })}
+        onChange={(speed_mpm) => change({ speed_mpm })}
+      />
+    </div>
+  );
+}
+
+function NumberSteppers({ setUp: { numbers, change, walk_first_min, chooseWalkFirst } }: { setUp: SetUp }) {
+  return (
+    <>
+      <SetSteppers numbers={numbers} change={change} />
+      <Stepper
         label={t("conditioning.walk_first")} value={walk_first_min} step={5} least={0} most={60} from={15}
         show={(n) => (n === 0 ? t("conditioning.walk_first_none") : minutes(n))} onChange={chooseWalkFirst}
       />
-    </div>
+    </>
   );
 }
 

@@ -3,6 +3,8 @@ import { useLocation } from "wouter-preact";
 
 import { minutesSeconds } from "../../conditioning/phrases.ts";
 import { canterNumber, type Place, placeAt, type Segment, type SetRun, totalMs } from "../../conditioning/set.ts";
+import { secondsPer100m } from "../../pace/markers.ts";
+import { tenths } from "../../pace/phrases.ts";
 import { Button } from "../../parts/BigButton.tsx";
 import { Icon } from "../../parts/Icon.tsx";
 import { Screen } from "../../parts/Screen.tsx";
@@ -25,7 +27,7 @@ const SAID_SHOWN_MS = 8000;
 export function RunningSet({ run }: { run: SetRun }) {
   useBusy();
   const [, navigate] = useLocation();
-  useWatchKeys((key, timeStamp) => key === "start_stop" && void goOn(timeStamp, navigate));
+  useWatchKeys((key, timeStamp) => void (key === "start_stop" || key === 1 ? goOn(timeStamp, navigate) : key === 2 && longer(timeStamp)));
   const elapsed = setRunner.elapsed();
   const place = elapsed && placeAt(run.segments, elapsed.elapsed_ms);
   if (!elapsed || !place) return <Screen title={t("conditioning.title")} recording>{null}</Screen>;
@@ -36,6 +38,7 @@ export function RunningSet({ run }: { run: SetRun }) {
         <div class="watch__read">
           <p class="set-now">{nowWords(run, place)}</p>
           <CountDown run={run} />
+          {!walking && <SpeedLine speed_mpm={run.plan.speed_mpm ?? null} />}
           <CueLine next={nextWords(run, place)} />
           <SetStrip segments={run.segments} elapsed_ms={elapsed.elapsed_ms} />
           <Signs clock={elapsed.clock} />
@@ -43,12 +46,18 @@ export function RunningSet({ run }: { run: SetRun }) {
           {place.segment.kind === "walk" && <BeforeNext />}
         </div>
         <div class="watch__controls set-controls">
-          {walking && <WatchButton tone="split" detail={t("conditioning.longer_hint")} onPress={(at) => void longer(at)}>{t("conditioning.longer")}</WatchButton>}
-          <WatchButton tone="stop" onPress={(at) => void goOn(at, navigate)}>{t(onWords(run, place))}</WatchButton>
+          {walking && <WatchButton tone="split" keys="2" detail={t("conditioning.longer_hint")} onPress={(at) => void longer(at)}>{t("conditioning.longer")}</WatchButton>}
+          <WatchButton tone="stop" keys={t("watch.key_space")} onPress={(at) => void goOn(at, navigate)}>{t(onWords(run, place))}</WatchButton>
         </div>
       </div>
     </Screen>
   );
+}
+
+/** How fast, and what that is on the ground. */
+function SpeedLine({ speed_mpm }: { speed_mpm: number | null }) {
+  if (speed_mpm === null) return null;
+  return <p class="watch__what">{t("conditioning.ride_at", { speed: speed_mpm, seconds: tenths(secondsPer100m(speed_mpm)) })}</p>;
 }
 
 type Navigate = (to: string, how: { replace: boolean }) => void;

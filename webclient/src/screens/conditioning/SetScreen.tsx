@@ -74,11 +74,13 @@ function Ridden({ set: { body } }: { set: SavedRecord<"interval_set"> }) {
   return (
     <Section title={t("conditioning.ridden")}>
       <ul>
-        {body.intervals.map(({ work_s, rest_s }, n) => {
-          const [work, walk] = [minutesSeconds(1000 * work_s), minutesSeconds(1000 * rest_s)];
+        {body.intervals.map(({ work_s, rest_s, speed_mpm }, n) => {
+          const [length, walk] = [minutesSeconds(1000 * work_s), minutesSeconds(1000 * rest_s)];
+          const work = speed_mpm === null ? length : t("conditioning.work_at", { length, speed: speed_mpm });
           return <li key={n}>{rest_s > 0 ? t("conditioning.interval_walk", { n: n + 1, work, walk }) : t("conditioning.interval", { n: n + 1, work })}</li>;
         })}
       </ul>
+      {body.from_memory && <p class="quiet">{t("conditioning.memory_mark")}</p>}
     </Section>
   );
 }

@@ -119,7 +119,7 @@ export class SetRunner {
   async saveIfOver(): Promise<void> {
     const run = this.run.value;
     if (run === null || run.ended_ms === null || run.saved_changes === run.changes) return;
-    const intervals = ridden(run.segments);
+    const intervals = ridden(run.segments, run.plan.speed_mpm);
     if (intervals.length === 0) return this.letGo();
     await this.#vigil.writing(async () => {
       const before = (await findRecord(here(), run.id))?.body;

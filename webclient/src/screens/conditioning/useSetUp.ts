@@ -5,6 +5,7 @@ import { useMemo, useState } from "preact/hooks";
 
 import { recoveryState, offered } from "../../conditioning/suggest.ts";
 import { type IntervalStep, stepsFor, WARM_UP_WALK_MIN } from "../../conditioning/steps.ts";
+import type { Numbers } from "../../conditioning/remembered.ts";
 import type { SetPlan } from "../../conditioning/set.ts";
 import type { RecoveryState } from "../../conditioning/recovery.ts";
 import { civilDate } from "../../entries/entry.ts";
@@ -17,13 +18,6 @@ import { recall, remember } from "../../store/little.ts";
 import { useHorseRulebook } from "../watch/useSetUp.ts";
 
 const WALK_FIRST = "walk_first_min";
-
-/** Minutes and counts as they stand on the steppers. */
-export interface Numbers {
-  canters: number;
-  work_min: number;
-  walk_min: number;
-}
 
 export interface LastSet {
   set: SavedRecord<"interval_set">;
@@ -55,7 +49,10 @@ export interface SetUp {
   settleOuting: () => Promise<void>;
 }
 
-const OWN: Numbers = { canters: 3, work_min: 3, walk_min: 3 };
+export const OWN: Numbers = { canters: 3, work_min: 3, walk_min: 3, speed_mpm: null };
+
+// the slower end of a step's speeds: going on to the faster one is the rider's and the coach's choice
+const numbersOf = ({ canters, work_min, walk_min, speed_mpm }: IntervalStep): Numbers => ({ canters, work_min, walk_min, speed_mpm: speed_mpm[0] });
 
 /** `asked`: the outing of the address. Undefined while the logbook is read. */
 export function useSetUp(asked: string | null): SetUp | undefined {
@@ -70,7 +67,7 @@ export function useSetUp(asked: string | null): SetUp | undefined {
   const steps = useMemo(() => (level ? stepsFor(level) : []), [level]);
   if (!pair || last === undefined) return undefined;
   const place = Math.min(chosen ?? offered(steps, last?.set.body ?? null, last?.state ?? null), steps.length - 1);
-  const numbers = own ?? steps[place] ?? OWN;
+  const numbers = own ?? (steps[place] ? numbersOf(steps[place]) : OWN);
   const { outing, horse, fresh_id } = pair;
   const outing_id = outing?.record_id ?? (horse ? fresh_id : null);
   return {
@@ -84,7 +81,7 @@ export function useSetUp(asked: string | null): SetUp | undefined {
       setChosen(step);
       setOwn(null);
     },
-    change: (part) => setOwn({ canters: numbers.canters, work_min: numbers.work_min, walk_min: numbers.walk_min, ...part }),
+    change: (part) => setOwn({ ...numbers, ...part }),
     chooseWalkFirst: (minutes) => {
       setWalkFirst(minutes);
       remember(WALK_FIRST, minutes);
@@ -97,8 +94,8 @@ export function useSetUp(asked: string | null): SetUp | undefined {
   };
 }
 
-function planOf(outing_id: string, { canters, work_min, walk_min }: Numbers, walk_first_min: number): SetPlan {
-  return { outing_id, canters, work_s: 60 * work_min, walk_s: 60 * walk_min, walk_first_s: 60 * walk_first_min };
+function planOf(outing_id: string, { canters, work_min, walk_min, speed_mpm }: Numbers, walk_first_min: number): SetPlan {
+  return { outing_id, canters, work_s: 60 * work_min, walk_s: 60 * walk_min, walk_first_s: 60 * walk_first_min, speed_mpm };
 }
 
 /** The outing and the horse: the one asked for, else today's newest fitness outing, else a new one. */

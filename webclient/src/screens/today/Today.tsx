@@ -36,6 +36,7 @@ export function Today() {
         <div>
           {outings.length > 0 && <Section title={t("today.outings")}><OutingList outings={outings} /></Section>}
           {outings.length > 0 && <Install />}
+          {horses.length > 0 && <p><Link class="button" href="/conditioning">{t("today.conditioning")}</Link></p>}
           <p class="quiet"><Link href="/help">{t("today.help")}</Link></p>
         </div>
       </div>
