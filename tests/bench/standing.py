@@ -17,7 +17,8 @@ from uuid import UUID
 
 sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / "server")]
 
-from fieldtally.book.fold import Record  # noqa: E402
+from fieldtally.book.entry import Entry  # noqa: E402
+from fieldtally.book.fold import fold, living  # noqa: E402
 from fieldtally.book.kinds import KINDS  # noqa: E402
 from fieldtally.book.words import ATTITUDES, COMPANIES, GROUNDS, PROFILES, WAYS  # noqa: E402
 from fieldtally.readiness.bar import shipped_bars  # noqa: E402
@@ -30,22 +31,25 @@ TARGET_MS = 50
 
 
 class Season:
-    """A made-up logbook of one horse with so many attempts."""
+    """A made-up logbook of one horse with so many attempts, as entries read from their stored text."""
 
     def __init__(self, attempts: int, seed: int = 1) -> None:
         self.random = random.Random(seed)
-        self.records: dict[str, Record] = {}
+        self.entries: list[Entry] = []
         self.day = date(2024, 1, 1)
         self.horse = self.add("horse", {"name": "Made Up", "rulebook_id": RULEBOOK, "present_level_id": "novice"})
         self.fields = [self.field() for _ in range(FIELDS)]
         while attempts > 0:
             attempts -= self.outing(min(attempts, ATTEMPTS_PER_OUTING))
+        self.records = living(fold(self.entries))
 
     def add(self, kind: str, body: dict) -> str:
         key = str(UUID(int=self.random.getrandbits(128)))
-        loaded = KINDS[kind].schema().load(body)
-        number = len(self.records) + 1
-        self.records[key] = Record(key, kind, loaded, self.day.isoformat(), number, "rider", (key,))
+        stored = json.loads(json.dumps(KINDS[kind].schema().load(body)))
+        number, day = len(self.entries) + 1, self.day.isoformat()
+        self.entries.append(
+            Entry(key, key, (), kind, KINDS[kind].version, stored, 0, 0, day, number=number, author="rider")
+        )
         return key
 
     def field(self) -> tuple[str, list[tuple[str, list[str]]]]:

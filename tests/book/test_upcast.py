@@ -24,9 +24,24 @@ def test_defaults_are_not_shared_between_bodies():
     one, other = (upcast.current("fence", 1, LEAST["fence"]) for _ in range(2))
     one["asks"].append("ditch")
     assert other["asks"] == []
-    one, other = (upcast.current("attempt", 1, LEAST["attempt"]) for _ in range(2))
-    one["presentation"]["rein"] = "left"
-    assert other["presentation"]["rein"] is None
+
+
+def test_what_thousands_of_attempts_say_alike_is_in_memory_once():
+    """Each attempt read from its own text: keys, ids, words and presentations are the very same objects."""
+    bodies = [upcast.current("attempt", 1, json.loads(json.dumps(FULL["attempt"]))) for _ in range(2)]
+    one, other = bodies
+    assert one == other and one is not other
+    assert one["presentation"] is other["presentation"]
+    assert all(a is b for a, b in zip(one, other, strict=True))
+    assert all(one[key] is other[key] for key in ("outing_id", "fence_id", "outcome", "attitude"))
+    given = LEAST["attempt"] | {"presentation": {"rein": "left"}}
+    least = upcast.current("attempt", 1, given)["presentation"]
+    assert least is not one["presentation"] and given["presentation"] == {"rein": "left"}
+    assert upcast.current("attempt", 1, LEAST["attempt"])["presentation"]["rein"] is None
+
+
+def test_a_body_without_what_is_demanded_stays_without():
+    assert "outcome" not in upcast.current("attempt", 1, {"fence_id": LEAST["attempt"]["fence_id"]})
 
 
 def test_inner_bodies_are_filled_too():

@@ -38,7 +38,7 @@ class Fork:
     sides: tuple[Side, ...]
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, slots=True)
 class Record:
     """One record as it stands. `body` is complete and of today's version; None: taken back, or unreadable.
 

@@ -37,12 +37,15 @@ class Met:
     outing: list[int] = field(default_factory=list)
     part: list[int] = field(default_factory=list)
     manner: list[int] = field(default_factory=list)
+    seen: dict[tuple, int] = field(default_factory=dict)
 
     def add_all(self, attempts: Iterable, outings: dict[str, int], fences: dict) -> None:
         """The longest loop of a standing: one look at each attempt, and nothing that could be done later. An
-        attempt whose outing or fence was taken back is left out."""
+        attempt whose outing or fence was taken back is left out. Equal presentations are mostly one and the
+        same (book.upcast): by its identity its numbers are found without reading it again."""
         parts, manners, part, manner = self.parts, self.manners, self.part.append, self.manner.append
         records, numbers, sequences = self.records.append, self.outing.append, self.sequence.append
+        seen = self.seen
         for record in attempts:
             outing_id, fence_id, element, height_cm, outcome, attitude, presentation, sequence = of_attempt(record.body)
             number = outings.get(outing_id)
@@ -51,7 +54,11 @@ class Met:
                 sequences(sequence)
                 numbers(number)
                 part(parts[fence_id, element, height_cm])
-                manner(manners[outcome, attitude, *of_presentation(presentation)])
+                said = outcome, attitude, id(presentation)
+                place = seen.get(said)
+                if place is None:
+                    place = seen[said] = manners[outcome, attitude, *of_presentation(presentation)]
+                manner(place)
 
 
 @dataclass(frozen=True)
