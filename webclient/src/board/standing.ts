@@ -72,8 +72,12 @@ export interface Forecast {
 export interface PlanStep {
   part: "warm_up" | "work" | "end_on";
   fence_id: string;
+  /** The fence's name. */
+  label: string;
+  times: number;
   text: string;
   requirement_id: string | null;
+  presentation: Record<string, string>;
 }
 
 /** An outing planned for one field: in which order, what to leave alone and why, when to stop. */

@@ -16,6 +16,7 @@ import frame from "./de/frame.json" with { type: "json" };
 import gpx from "./de/gpx.json" with { type: "json" };
 import help from "./de/help.json" with { type: "json" };
 import horse from "./de/horse.json" with { type: "json" };
+import importing from "./de/import.json" with { type: "json" };
 import level from "./de/level.json" with { type: "json" };
 import local from "./de/local.json" with { type: "json" };
 import location from "./de/location.json" with { type: "json" };
@@ -24,6 +25,7 @@ import note from "./de/note.json" with { type: "json" };
 import outing from "./de/outing.json" with { type: "json" };
 import pace from "./de/pace.json" with { type: "json" };
 import pattern from "./de/pattern.json" with { type: "json" };
+import people from "./de/people.json" with { type: "json" };
 import result from "./de/result.json" with { type: "json" };
 import roster from "./de/roster.json" with { type: "json" };
 import settings from "./de/settings.json" with { type: "json" };
@@ -32,6 +34,7 @@ import store from "./de/store.json" with { type: "json" };
 import sync from "./de/sync.json" with { type: "json" };
 import term from "./de/term.json" with { type: "json" };
 import timeline from "./de/timeline.json" with { type: "json" };
+import told from "./de/told.json" with { type: "json" };
 import today from "./de/today.json" with { type: "json" };
 import track from "./de/track.json" with { type: "json" };
 import watch from "./de/watch.json" with { type: "json" };
@@ -41,7 +44,7 @@ import type { Words } from "./speak.ts";
 
 export const german: { readonly [K in Key]?: Words } = {
   ...attempt, ...bar, ...board, ...body, ...calibration, ...conditioning, ...course, ...fence, ...field, ...finding,
-  ...fit, ...frame, ...gpx, ...help, ...horse, ...level, ...local, ...location, ...needs, ...note, ...outing,
-  ...pace, ...pattern, ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline,
-  ...today, ...track, ...watch, ...whatif,
+  ...fit, ...frame, ...gpx, ...help, ...horse, ...importing, ...level, ...local, ...location, ...needs, ...note, ...outing,
+  ...pace, ...pattern, ...people, ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline,
+  ...today, ...told, ...track, ...watch, ...whatif,
 }; // prettier-ignore

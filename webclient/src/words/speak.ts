@@ -7,7 +7,10 @@ export type Values = { readonly [name: string]: string | number };
 
 export function speak(words: Words, values: Values, language: string): string {
   const text = typeof words === "string" ? words : choose(words, Number(values.n), language);
-  return text.replace(/\{(\w+)\}/g, (gap, name: string) => shown(values[name] ?? gap));
+  const gap = /\{(\w+)\}/g;
+  // of “three more. |In two more outings.” a part that would count nothing is left out
+  const said = text.split("|").filter((part) => text === part || ![...part.matchAll(gap)].some(([, name]) => values[name!] === 0));
+  return said.join("").replace(gap, (whole, name: string) => shown(values[name] ?? whole)).trimEnd();
 }
 
 // what comes as text, such as the name of a fence, keeps its points

@@ -9,6 +9,7 @@ import { toast } from "../../parts/toast.ts";
 import { save, takeBack, useDraft } from "../../store/book.ts";
 import { logbookId } from "../../store/place.ts";
 import { knows, t } from "../../words/index.ts";
+import { askedTitle } from "../../words/told.ts";
 import { Compared } from "../what-if/Compared.tsx";
 import { Pick } from "../what-if/Pick.tsx";
 import { numberWords } from "./numberWords.ts";
@@ -41,7 +42,7 @@ export function BarForm({ standing }: { standing: Standing }) {
   };
   return (
     <form class="form card" onSubmit={keep}>
-      <Pick label={t("bar.requirement")} value={requirement} onPick={setRequirement} choices={standing.findings.map((each) => [each.requirement_id, each.title])} />
+      <Pick label={t("bar.requirement")} value={requirement} onPick={setRequirement} choices={standing.findings.map((each) => [each.requirement_id, askedTitle(each)])} />
       {finding && <p class="quiet">{t("bar.source", { source: finding.bar?.source ?? "" })}</p>}
       {finding && <Pick label={t("bar.number")} value={quantity} onPick={setQuantity} choices={numbersOf(finding)} />}
       {quantity !== "" && quantity !== "dropped" && (

@@ -6,6 +6,7 @@ import { Screen } from "../../parts/Screen.tsx";
 import { takeBack, useRecords, useRole, type SavedRecord } from "../../store/book.ts";
 import { showDay } from "../../words/dates.ts";
 import { t } from "../../words/index.ts";
+import { askedTitle } from "../../words/told.ts";
 import "../../style/board.css";
 import { Missing } from "../board/Missing.tsx";
 import { useStanding } from "../board/useStandingList.ts";
@@ -40,7 +41,8 @@ function valueOf({ quantity, value }: BarChange): string {
 
 function Line({ change, standing, may }: { change: SavedRecord<"bar_change">; standing: Standing; may: boolean }) {
   const { body } = change;
-  const title = standing.findings.find((each) => each.requirement_id === body.requirement_id)?.title ?? body.requirement_id;
+  const finding = standing.findings.find((each) => each.requirement_id === body.requirement_id);
+  const title = finding ? askedTitle(finding) : body.requirement_id;
   const words = t("bar.change_line", { requirement: title, number: numberWords(body.quantity), value: valueOf(body), reason: body.reason });
   return (
     <li class="row">

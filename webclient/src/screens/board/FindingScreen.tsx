@@ -5,8 +5,10 @@ import { EvidencePicture } from "../../charts/EvidencePicture.tsx";
 import { Section } from "../../parts/Card.tsx";
 import { FindingMark } from "../../parts/FindingMark.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import { Told } from "../../parts/Told.tsx";
 import { showDay } from "../../words/dates.ts";
 import { say, t } from "../../words/index.ts";
+import { askedTitle, toldReason, toldText } from "../../words/told.ts";
 import "../../style/board.css";
 import { AsOf } from "./AsOf.tsx";
 import { Missing } from "./Missing.tsx";
@@ -24,7 +26,7 @@ export function FindingScreen({ params }: Props) {
   const finding = standing?.findings.find((each) => each.requirement_id === decodeURIComponent(params.requirementId));
   if (!standing || !finding) return <Missing back={back} horseId={params.horseId} />;
   return (
-    <Screen title={finding.title} back={back}>
+    <Screen title={askedTitle(finding)} back={back}>
       <p><FindingMark state={finding.state} /> <span class="quiet">{standing.level_name}</span></p>
       <Reasons title={t("finding.why")} reasons={finding.reasons} />
       <Reasons title={t("finding.needs")} reasons={finding.needs} />
@@ -33,7 +35,7 @@ export function FindingScreen({ params }: Props) {
       {finding.explanation && (
         <details class="card">
           <summary>{t("finding.worked_out")}</summary>
-          <p>{finding.explanation}</p>
+          <p><Told of={toldText(finding.explanation)} /></p>
         </details>
       )}
       <AsOf standing={standing} />
@@ -45,7 +47,7 @@ function Reasons({ title, reasons }: { title: string; reasons: Reason[] }) {
   if (!reasons.length) return null;
   return (
     <Section title={title}>
-      <ul class="reasons">{reasons.map((reason) => <li key={reason.code + reason.text}>{reason.text}</li>)}</ul>
+      <ul class="reasons">{reasons.map((reason) => <li key={reason.code + reason.text}><Told of={toldReason(reason)} /></li>)}</ul>
     </Section>
   );
 }
@@ -66,8 +68,8 @@ function Evidence({ evidence }: { evidence: EvidenceLine[] }) {
 }
 
 function Line({ line }: { line: EvidenceLine }) {
-  const outcome = line.kind === "attempt" && line.outcome ? say({ key: `outcome.${line.outcome}` }) : (line.outcome ?? "");
-  const told = <><span class="row__title">{line.label}</span><span class="row__detail">{showDay(line.local_date)}</span></>;
+  const outcome = line.kind === "attempt" && line.outcome ? say({ key: `outcome.${line.outcome}` }) : <Told of={toldText(line.outcome ?? "")} />;
+  const told = <><span class="row__title">{line.kind === "attempt" ? line.label : <Told of={toldText(line.label)} />}</span><span class="row__detail">{showDay(line.local_date)}</span></>;
   return (
     <li class="row">
       {line.outing_id

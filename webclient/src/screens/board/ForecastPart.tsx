@@ -1,7 +1,9 @@
 import type { Forecast, Likely } from "../../board/standing.ts";
 import { ForecastPicture } from "../../charts/ForecastPicture.tsx";
 import { Section } from "../../parts/Card.tsx";
+import { Told } from "../../parts/Told.tsx";
 import { t } from "../../words/index.ts";
+import { toldAs, toldText, type Told as Words } from "../../words/told.ts";
 
 const PHASES = ["dressage", "show_jumping", "time"] as const;
 
@@ -10,7 +12,7 @@ export function ForecastPart({ forecast }: { forecast: Forecast | null }) {
   if (!forecast) return null;
   return (
     <Section title={t("board.forecast")}>
-      <p>{forecast.text}</p>
+      <p><Told of={forecastWords(forecast)} /></p>
       {forecast.spoken && <Spoken forecast={forecast} />}
     </Section>
   );
@@ -30,11 +32,16 @@ function Spoken({ forecast }: { forecast: Forecast }) {
       {forecast.explanation && (
         <details>
           <summary class="more">{t("finding.worked_out")}</summary>
-          <p>{forecast.explanation}</p>
+          <p><Told of={toldText(forecast.explanation)} /></p>
         </details>
       )}
     </div>
   );
+}
+
+function forecastWords({ spoken, clear_chance = 0, clear_low = 0, clear_high = 0, elimination_chance = 0, text }: Forecast): Words {
+  const [clear, low, high, lost] = [clear_chance, clear_low, clear_high, elimination_chance].map((share) => Math.round(100 * share)) as [number, number, number, number];
+  return toldAs(spoken ? "forecast" : "no_forecast", { clear, low, high, lost }, text);
 }
 
 function likely(range: Likely | null | undefined): string {

@@ -5,8 +5,10 @@ import { Row, Rows, Section } from "../../parts/Card.tsx";
 import { FindingMark } from "../../parts/FindingMark.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import { Told } from "../../parts/Told.tsx";
 import { useRecord } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
+import { askedTitle, toldAs, toldReason, toldText } from "../../words/told.ts";
 import "../../style/board.css";
 import { AsOf } from "./AsOf.tsx";
 import { CoachWord } from "./CoachWord.tsx";
@@ -29,10 +31,10 @@ export function LevelBoard({ params }: Props) {
   const title = horse ? `${horse.body.name}, ${standing.level_name}` : standing.level_name;
   return (
     <Screen title={title} back="/board" wide>
-      <p>{standing.summary.sentence}</p>
+      <p><Told of={toldAs("summary", { ...standing.summary.counts, required: standing.summary.required }, standing.summary.sentence)} /></p>
       <FindingStrip summary={standing.summary} />
       {standing.cautions.map((caution, place) => (
-        <Notice tone={place === 0 && standing.summary.counts.on_hold > 0 ? "attention" : "plain"} key={caution}><p>{caution}</p></Notice>
+        <Notice tone={place === 0 && standing.summary.counts.on_hold > 0 ? "attention" : "plain"} key={caution}><p><Told of={toldText(caution)} /></p></Notice>
       ))}
       <div class="two-columns">
         <div>
@@ -67,8 +69,8 @@ function FindingRow({ finding, standing }: { finding: Finding; standing: Standin
   return (
     <Row
       href={address}
-      title={<span class="finding__title"><FindingMark state={finding.state} />{finding.title + extra}</span>}
-      detail={told?.text}
+      title={<span class="finding__title"><FindingMark state={finding.state} />{askedTitle(finding) + extra}</span>}
+      detail={told && <Told of={toldReason(told)} />}
     />
   );
 }

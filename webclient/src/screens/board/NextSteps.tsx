@@ -2,8 +2,10 @@ import { Link } from "wouter-preact";
 
 import type { NextStep, Standing } from "../../board/standing.ts";
 import { Section } from "../../parts/Card.tsx";
+import { Told } from "../../parts/Told.tsx";
 import { useRecords, type SavedRecord } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
+import { toldStep } from "../../words/told.ts";
 
 /** What to school next, in order, with the fences known to ask it. */
 export function NextSteps({ standing }: { standing: Standing }) {
@@ -22,7 +24,7 @@ function Step({ step, standing, fences }: { step: NextStep; standing: Standing; 
   const labels = fences.filter((fence) => step.fence_ids.includes(fence.record_id)).map((fence) => fence.body.label);
   return (
     <li class="steps__step">
-      <Link href={`/finding/${standing.horse_id}/${standing.level_id}/${encodeURIComponent(step.requirement_id)}`}>{step.text}</Link>
+      <Link href={`/finding/${standing.horse_id}/${standing.level_id}/${encodeURIComponent(step.requirement_id)}`}><Told of={toldStep(step, standing.findings.find((each) => each.requirement_id === step.requirement_id))} /></Link>
       {labels.length > 0 && <span class="quiet steps__use">{t("board.use", { fences: labels.join(", ") })}</span>}
     </li>
   );

@@ -3,9 +3,11 @@ import { useState } from "preact/hooks";
 import { valueWords, type LevelRow } from "../../levels/rows.ts";
 import type { Level, Rulebook } from "../../pace/levels.ts";
 import { Button } from "../../parts/BigButton.tsx";
+import { Told } from "../../parts/Told.tsx";
 import { useRole } from "../../store/book.ts";
 import { showDistance, showHeight } from "../../units/index.ts";
 import { say, t } from "../../words/index.ts";
+import { toldText } from "../../words/told.ts";
 import { CorrectForm } from "./CorrectForm.tsx";
 
 interface Props {
@@ -27,7 +29,7 @@ export function ValueRow({ row, book, level }: Props) {
         <span class="value__grade">{stated ? say({ key: `level.grade_${stated.grade}` }) : t(`phase.${row.phase}`)}</span>
       </summary>
       <div class="value__source">
-        {stated && <p>{stated.source}</p>}
+        {stated && <p><Told of={toldText(stated.source)} /></p>}
         {stated?.note && <p class="quiet">{t("level.note", { note: stated.note })}</p>}
         {(role === "rider" || role === "coach") && !correcting && (
           <div><Button onClick={() => setCorrecting(true)}>{t("level.correct")}</Button></div>

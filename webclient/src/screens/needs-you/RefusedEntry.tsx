@@ -5,11 +5,13 @@ import { exportOne } from "../../copies/exportAll.ts";
 import { Described } from "../../describe/Described.tsx";
 import { Button } from "../../parts/BigButton.tsx";
 import { Notice } from "../../parts/Notice.tsx";
+import { Told } from "../../parts/Told.tsx";
 import { toast } from "../../parts/toast.ts";
 import type { EntryRow } from "../../store/db.ts";
 import { here } from "../../store/place.ts";
 import { discardEntries } from "../../store/write.ts";
 import { t } from "../../words/index.ts";
+import { toldFault } from "../../words/told.ts";
 import { MendForm } from "./MendForm.tsx";
 import { mendablePath, screenOf } from "./mend.ts";
 
@@ -35,7 +37,7 @@ export function RefusedEntry({ entry }: { entry: EntryRow }) {
       }
     >
       <p><strong><Described entry={entry} /></strong></p>
-      <p>{[entry.refusal?.message, entry.refusal?.fix].filter(Boolean).join(" ")}</p>
+      {entry.refusal && <p><Told of={toldFault(entry.refusal)} /></p>}
       {path && doing === "mending" && <MendForm entry={entry} path={path} done={() => setDoing("nothing")} />}
     </Notice>
   );

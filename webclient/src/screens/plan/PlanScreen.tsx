@@ -1,11 +1,13 @@
 import { useState } from "preact/hooks";
 
-import type { Plan, PlanStep } from "../../board/standing.ts";
+import type { Plan, PlanStep, Standing } from "../../board/standing.ts";
 import { Section } from "../../parts/Card.tsx";
 import { Choices } from "../../parts/Choices.tsx";
 import { Screen } from "../../parts/Screen.tsx";
+import { Told } from "../../parts/Told.tsx";
 import { useRecords } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
+import { askedTitle, toldAs, toldPlanStep, toldText } from "../../words/told.ts";
 import "../../style/board.css";
 import { AsOf } from "../board/AsOf.tsx";
 import { Missing } from "../board/Missing.tsx";
@@ -30,35 +32,37 @@ export function PlanScreen({ params }: { params: { horseId: string; levelId: str
           choices={plans.map((each) => ({ value: each.field_id!, words: nameOf(each.field_id) }))}
         />
       )}
-      {plan ? <PlanOf plan={plan} /> : <p class="empty">{t("board.plan_none")}</p>}
+      {plan ? <PlanOf plan={plan} standing={standing} /> : <p class="empty">{t("board.plan_none")}</p>}
       <AsOf standing={standing} />
     </Screen>
   );
 }
 
-function PlanOf({ plan }: { plan: Plan }) {
+function PlanOf({ plan, standing }: { plan: Plan; standing: Standing }) {
+  const work = plan.steps.filter((step) => step.part === "work").length;
   return (
     <>
-      <p>{plan.text}</p>
-      <ol class="steps">{plan.steps.map((step) => <Step step={step} key={step.part + step.fence_id + step.requirement_id} />)}</ol>
+      <p><Told of={work > 0 ? toldAs("plan", { n: work }, plan.text) : toldText(plan.text)} /></p>
+      <ol class="steps">{plan.steps.map((step) => <Step step={step} standing={standing} key={step.part + step.fence_id + step.requirement_id} />)}</ol>
       {plan.leave_alone.length > 0 && (
         <Section title={t("board.plan_leave")}>
-          <ul class="reasons">{plan.leave_alone.map(({ requirement_id, title, text }) => <li key={requirement_id}>{title}: {text}</li>)}</ul>
+          <ul class="reasons">{plan.leave_alone.map(({ requirement_id, title, text }) => <li key={requirement_id}>{askedTitle({ requirement_id, title })}: <Told of={toldText(text)} /></li>)}</ul>
         </Section>
       )}
       {plan.stop_when.length > 0 && (
         <Section title={t("board.plan_stop")}>
-          <ul class="reasons">{plan.stop_when.map((each) => <li key={each}>{each}</li>)}</ul>
+          <ul class="reasons">{plan.stop_when.map((each) => <li key={each}><Told of={toldText(each)} /></li>)}</ul>
         </Section>
       )}
     </>
   );
 }
 
-function Step({ step }: { step: PlanStep }) {
+function Step({ step, standing }: { step: PlanStep; standing: Standing }) {
+  const finding = standing.findings.find((each) => each.requirement_id === step.requirement_id);
   return (
     <li class="steps__step">
-      <span class="steps__use"><strong>{t(`board.plan_${step.part}`)}.</strong> {step.text}</span>
+      <span class="steps__use"><strong>{t(`board.plan_${step.part}`)}.</strong> <Told of={toldPlanStep(step, finding)} /></span>
     </li>
   );
 }

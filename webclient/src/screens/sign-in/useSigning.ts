@@ -4,6 +4,7 @@ import { useState } from "preact/hooks";
 
 import type { SignTrouble } from "../../account/sign.ts";
 import { t } from "../../words/index.ts";
+import { toldFault } from "../../words/told.ts";
 
 export interface Signing {
   busy: boolean;
@@ -39,5 +40,5 @@ export function useSigning(attempt: () => Promise<SignTrouble | null>, done: () 
 
 function inWords(trouble: SignTrouble | null): string | null {
   if (trouble === "offline") return t("sign.offline");
-  return trouble && [trouble.message, trouble.fix].filter(Boolean).join(" ");
+  return trouble && toldFault(trouble).words;
 }

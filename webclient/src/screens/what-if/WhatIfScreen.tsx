@@ -9,6 +9,7 @@ import { useRecords } from "../../store/book.ts";
 import { logbookId } from "../../store/place.ts";
 import { showDay } from "../../words/dates.ts";
 import { t } from "../../words/index.ts";
+import { askedTitle } from "../../words/told.ts";
 import "../../style/board.css";
 import { Missing } from "../board/Missing.tsx";
 import { useStanding } from "../board/useStandingList.ts";
@@ -43,7 +44,7 @@ export function WhatIfScreen({ params }: { params: { horseId: string; levelId: s
     <Screen title={t("whatif.title")} back={back}>
       <p class="quiet">{t("whatif.about")}</p>
       <form class="form card" onSubmit={ask}>
-        <Pick label={t("whatif.more")} value={requirement} onPick={setRequirement} choices={questions.map((each) => [each.requirement_id, each.title])} />
+        <Pick label={t("whatif.more")} value={requirement} onPick={setRequirement} choices={questions.map((each) => [each.requirement_id, askedTitle(each)])} />
         {requirement && <Stepper label={t("whatif.clear")} value={clear} onChange={setClear} step={1} least={1} most={50} from={4} show={String} />}
         {requirement && <Stepper label={t("whatif.outings")} value={spread} onChange={setSpread} step={1} least={1} most={20} from={2} show={String} />}
         <Pick label={t("whatif.without")} value={without} onPick={setWithout} choices={outings.slice(-20).reverse().map((each) => [each.record_id, showDay(each.body.date)])} />

@@ -1,0 +1,73 @@
+// What the server says in plain English, in the language of the texts. Where a code and values come with it the
+// words are made from them; a sentence that is always the same is looked up whole. What has no words here stays
+// English and says so, for screen readers. The texts are in told.json of each language, which English needs not.
+
+import type { Finding, NextStep, PlanStep, Reason } from "../board/standing.ts";
+import { showDay } from "./dates.ts";
+import { knows, say } from "./index.ts";
+import { language } from "./language.ts";
+
+export interface Told {
+  words: string;
+  /** Only where it is not that of the page. */
+  lang?: "en";
+}
+
+/** A sentence without values; one that ends in somebody's own words, “…: {words}”, by its beginning. */
+export function toldText(text: string): Told {
+  if (english() || text === "") return { words: text };
+  const own = text.indexOf(": ") + 1;
+  const [head, tail] = !knows(`said.${text}`) && own && knows(`said.${text.slice(0, own)}`) ? [text.slice(0, own), text.slice(own)] : [text, ""];
+  return knows(`said.${head}`) ? { words: say({ key: `said.${head}` }) + tail } : { words: text, lang: "en" };
+}
+
+/** The same code may come with other values from another weigher, so the values' names belong to the key. */
+export function toldReason({ code, values, text }: Reason): Told {
+  const key = ["told", code, ...Object.keys(values).sort()].join(".");
+  return !english() && knows(key) ? { words: say({ key, values: shownValues(values) }) } : toldText(text);
+}
+
+/** Why the server would not, and what to do. */
+export function toldFault({ code, message, fix }: { code: string; message: string; fix: string | null }): Told {
+  return !english() && knows(`fault.${code}`) ? { words: say({ key: `fault.${code}` }) } : toldText([message, fix].filter(Boolean).join(" "));
+}
+
+/** A text made of values alone, such as a summary; the server's own where this language has no words for it. */
+export function toldAs(key: string, values: Record<string, number>, text: string): Told {
+  return !english() && knows(`told.${key}`) ? { words: say({ key: `told.${key}`, values }) } : toldText(text);
+}
+
+/** The name of a requirement. */
+export function askedTitle({ requirement_id, title }: { requirement_id: string; title: string }): string {
+  const key = `asked.${requirement_id}`;
+  return !english() && knows(key) ? say({ key }) : title;
+}
+
+/** “Through water: one more clear.” */
+export function toldStep({ text }: NextStep, finding: Finding | undefined): Told {
+  const need = finding?.needs[0];
+  if (english() || !need) return { words: text };
+  const { words, lang } = toldReason(need);
+  return lang ? { words: text, lang } : { words: `${askedTitle(finding)}: ${words}` };
+}
+
+/** “Ditch, uphill: 5 Open ditch, twice, uphill.” The part of the plan is said before it. */
+export function toldPlanStep({ part, label, times, presentation, text }: PlanStep, finding: Finding | undefined): Told {
+  if (english()) return { words: text };
+  if (part !== "work" || !finding) return { words: label };
+  const met = Object.entries(presentation).map(([side, word]) => say({ key: `${side === "pace" ? "gait" : side}.${word}` }));
+  return { words: `${askedTitle(finding)}: ${[label, `${times} ×`, ...met].join(", ")}` };
+}
+
+const english = (): boolean => language.value.startsWith("en");
+const SHARES = new Set(["lower_bound", "bound"]);
+
+function shownValues(values: Record<string, unknown>): Record<string, string | number> {
+  return Object.fromEntries(Object.entries(values).map(([name, value]) => [name, shown(name, value)]));
+}
+
+function shown(name: string, value: unknown): string | number {
+  if (Array.isArray(value)) return value.join(", ");
+  if (typeof value === "number") return SHARES.has(name) ? Math.round(100 * value) : Math.round(10 * value) / 10;
+  return /^\d{4}-\d\d-\d\d$/.test(String(value)) ? showDay(String(value)) : String(value);
+}
