@@ -4,11 +4,11 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 
 import { clearWhenSent, keepUnder, progress } from "../../webclient/src/account/keep.ts";
+import { localBegun } from "../../webclient/src/account/local.ts";
 import { LOCAL } from "../../webclient/src/account/session.ts";
 import { makeEntry } from "../../webclient/src/entries/entry.ts";
 import { takeIn } from "../../webclient/src/imports/takeIn.ts";
 import { openPhoneDb, type PhoneDb } from "../../webclient/src/store/db.ts";
-import { remember } from "../../webclient/src/store/little.ts";
 import type { Place } from "../../webclient/src/store/place.ts";
 import { writeBody, writeTakeBack } from "../../webclient/src/store/write.ts";
 import { newPlace } from "./storage.ts";
@@ -17,7 +17,7 @@ const OWN = "33333333-3333-4333-8333-333333333333";
 
 /** Two horses, one of them edited and one taken back, and an outing: five entries without an account. */
 async function begun(): Promise<PhoneDb> {
-  remember("local", true);
+  localBegun.value = true;
   const db = await openPhoneDb(LOCAL);
   await db.transaction(["entries", "records", "meta", "drafts"], async (inside) => {
     for (const table of [inside.entries, inside.records, inside.meta, inside.drafts]) await table.deleteRange(IDBKeyRange.lowerBound(""));

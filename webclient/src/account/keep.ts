@@ -2,6 +2,7 @@
 // copy here goes only when the server has numbered every one of them; killed anywhere, doing it again is right.
 
 import { takeIn } from "../imports/takeIn.ts";
+import { storeBytes } from "../media/keep.ts";
 import { getMeta, openPhoneDb, type PhoneDb, setMeta } from "../store/db.ts";
 import type { Place } from "../store/place.ts";
 import { localBegun, removeLocal } from "./local.ts";
@@ -44,21 +45,29 @@ export async function keepUnder(place: Place, tell: (done: number, total: number
   await withLocal(async (local) => {
     await setMeta(local, TARGET, { account_id: place.me.id, logbook_id: place.logbook_id } satisfies Target);
     await takeIn(place, await local.entries.toArray(), tell);
+    await copyMedia(local, place);
     await place.db.drafts.bulkPut(await local.drafts.toArray());
     await place.db.runs.bulkPut(await local.runs.toArray());
   });
 }
 
+async function copyMedia(local: PhoneDb, { db, logbook_id }: Place): Promise<void> {
+  for (const row of await local.media.toArray()) {
+    const kept = await local.media_bytes.get([row.logbook_id, row.sha256]);
+    if (kept) await db.transaction(["media", "media_bytes"], (inside) => storeBytes(inside, { ...row, logbook_id }, kept.bytes));
+  }
+}
+
 /** Removes the copy once all of it is numbered under the account; whether it did. */
 export async function clearWhenSent(db: PhoneDb): Promise<number | null> {
   const now = await progress(db);
-  if (!now?.target || now.numbered < now.total) return null;
+  if (!now || (now.total > 0 && !now.target) || now.numbered < now.total) return null;
   await removeLocal();
   return now.total;
 }
 
 async function withLocal<T>(work: (local: PhoneDb) => Promise<T>): Promise<T | null> {
-  if (!localBegun()) return null;
+  if (!localBegun.value) return null;
   const local = await openPhoneDb(LOCAL);
   try {
     return await work(local);

@@ -1,6 +1,7 @@
 // A logbook begun before any account. It is an ordinary one in a database of its own, with this phone as its
 // account; nothing of it is sent. keep.ts moves it under an account later.
 
+import { signal } from "@preact/signals";
 import { deleteDB } from "idb";
 
 import { uuid7 } from "../entries/uuid7.ts";
@@ -15,14 +16,23 @@ import { openStore, sessionIn } from "./sign.ts";
 const BEGUN = "local";
 
 /** Whether such a logbook was begun on this phone and not yet moved or removed. */
-export function localBegun(): boolean {
-  return recall(BEGUN) === true;
+export const localBegun = signal(recall(BEGUN) === true);
+
+/** A small setting written just before a flat battery may be lost; the logbook itself is not. */
+export async function lookForLocal(): Promise<void> {
+  const all = (await indexedDB.databases?.().catch(() => [])) ?? [];
+  if (all.some(({ name }) => name === nameFor(LOCAL))) noteBegun();
+}
+
+function noteBegun(): void {
+  remember(BEGUN, true);
+  localBegun.value = true;
 }
 
 /** Opens this phone's own logbook; the first time begins it. */
 export async function startLocal(): Promise<void> {
   const found = await sessionIn(LOCAL);
-  remember(BEGUN, true);
+  noteBegun();
   restoreSession(found ?? begin());
   await openStore(LOCAL, false);
 }
@@ -36,6 +46,7 @@ export async function leaveLocal(remove: boolean): Promise<void> {
 
 export async function removeLocal(): Promise<void> {
   forget(BEGUN);
+  localBegun.value = false;
   forgetStore(LOCAL);
   await deleteDB(nameFor(LOCAL));
 }

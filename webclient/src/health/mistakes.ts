@@ -12,7 +12,12 @@ const MOST = 20;
 export function noteMistake(error: unknown): void {
   const mistakes = recall<Mistake[]>("mistakes") ?? [];
   const words = error instanceof Error ? `${error.name}: ${error.message}` : String(error);
-  remember("mistakes", [...mistakes, { at: new Date().toISOString(), words: words.slice(0, 300) }].slice(-MOST));
+  remember("mistakes", [...mistakes, { at: new Date().toISOString(), words: withoutQuoted(words).slice(0, 300) }].slice(-MOST));
+}
+
+// browsers quote in an error what they could not read, and that may be somebody's note
+function withoutQuoted(words: string): string {
+  return words.replace(/".*"/gs, '"…"');
 }
 
 export function mistakes(): Mistake[] {

@@ -3,7 +3,8 @@ import { Link } from "wouter-preact";
 
 import { clearWhenSent, keepUnder, type Progress, progress } from "../../account/keep.ts";
 import { chooseLogbook, logbooks, session } from "../../account/session.ts";
-import { BigButton } from "../../parts/BigButton.tsx";
+import { openOwnLogbook } from "../../account/sign.ts";
+import { BigButton, Button } from "../../parts/BigButton.tsx";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { Screen } from "../../parts/Screen.tsx";
@@ -47,7 +48,7 @@ function Keeping({ now: { total, numbered, target } }: { now: Progress }) {
   const [busy, setBusy] = useState<string | null>(null);
   const book = mine.find(({ id }) => id === (target?.logbook_id ?? chosen));
   if (target && target.account_id !== session.value!.account!.id) return <Notice tone="attention"><p>{t("local.other")}</p></Notice>;
-  if (!mine.length) return <Notice tone="attention"><p>{t("local.none")}</p></Notice>;
+  if (!mine.length) return <Notice tone="attention" actions={<Button onClick={() => void openOwnLogbook()}>{t("people.open_own")}</Button>}><p>{t("local.none")}</p></Notice>;
   const keep = async () => {
     chooseLogbook(book!.id);
     await keepUnder(here(), (done, all) => setBusy(t("local.moving", { done, total: all })));

@@ -24,6 +24,7 @@ export function StopNotice({ view, record_id }: { view: OutingView; record_id: s
     <section class="stop-notice" role="alertdialog" aria-labelledby="stop-title">
       <h2 id="stop-title" class="stop-notice__title" tabIndex={-1} ref={heading}><Icon name="stop" /> {t("outing.stop_title")}</h2>
       <StopWords />
+      <p><Link class="button" href="/emergency">{t("emergency.title")}</Link></p>
       <TapBar view={view} />
       <div class="stop-notice__buttons">
         <Link class="big-button" href={`/note/${record_id}?outing=${view.outing.record_id}`} onClick={close}>{t("outing.stop_note")}</Link>

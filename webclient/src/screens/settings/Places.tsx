@@ -18,6 +18,8 @@ export function Places() {
           <Row href="/course" title={t("settings.course")} key="course" />,
           <Row href="/levels" title={t("settings.levels")} key="levels" />,
           <Row href="/needs-you" title={t("settings.needs_you")} end={waits > 0 && waits} key="needs" />,
+          <Row href="/emergency" title={t("emergency.title")} key="emergency" />,
+          <Row href="/phone" title={t("phone.title")} key="phone" />,
           <Row href="/help" title={t("settings.help")} key="help" />,
         ].filter(Boolean)}
       </Rows>

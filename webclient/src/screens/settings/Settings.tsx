@@ -6,9 +6,9 @@ import { takeUpdate, updateWaits } from "../../update/worker.ts";
 import { APP_VERSION, BUILD } from "../../update/version.ts";
 import { t } from "../../words/index.ts";
 import { AccountPart } from "./AccountPart.tsx";
-import { CanPart } from "./CanPart.tsx";
 import { ChoicesPart } from "./ChoicesPart.tsx";
 import { Places } from "./Places.tsx";
+import { MediaPart } from "../media/MediaPart.tsx";
 import { StoragePart } from "./StoragePart.tsx";
 
 /** Where to go besides the main screens, and how this device is set up. */
@@ -23,7 +23,7 @@ export function Settings() {
         </div>
         <div>
           <StoragePart />
-          <CanPart />
+          <MediaPart />
           <Section title={t("settings.about")}>
             <p>{t("settings.version")}: {t("settings.version_words", { version: APP_VERSION, build: BUILD })}</p>
             {updateWaits.value && <div class="buttons"><Button tone="main" onClick={takeUpdate}>{t("frame.update_now")}</Button></div>}

@@ -2,7 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { Link } from "wouter-preact";
 
 import { clearWhenSent } from "../../account/keep.ts";
-import { localBegun } from "../../account/local.ts";
+import { localBegun, lookForLocal } from "../../account/local.ts";
 import { isLocal } from "../../account/session.ts";
 import { noteMistake } from "../../health/mistakes.ts";
 import { Notice } from "../../parts/Notice.tsx";
@@ -14,10 +14,11 @@ import { t } from "../../words/index.ts";
 export function LocalWaits() {
   const [done, setDone] = useState(0);
   const { waiting } = syncState.value;
-  const there = localBegun() && !isLocal.value;
+  const there = localBegun.value && !isLocal.value;
+  useEffect(() => void lookForLocal(), []);
   useEffect(() => {
     if (there && waiting === 0) void clearWhenSent(openDb.value!).then((n) => n && setDone(n), noteMistake);
-  }, [waiting]);
+  }, [there, waiting]);
   if (done) return <Notice tone="good"><p>{t("local.done", { n: done })}</p></Notice>;
   return there ? <Notice actions={<Link class="button" href="/keep">{t("local.look")}</Link>}><p>{t("local.waits")}</p></Notice> : null;
 }
