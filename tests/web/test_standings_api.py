@@ -108,8 +108,8 @@ def test_only_the_touched_horse_is_computed_again(push, wren, book, monkeypatch)
     bramble, sorrel = Season("Bramble"), Season("Sorrel")
     push(*bramble.entries(), *sorrel.entries())
     computed = []
-    real = recompute.compute_standings
-    monkeypatch.setattr(recompute, "compute_standings", lambda *given: computed.append(given[-1]) or real(*given))
+    real = recompute.worked_out
+    monkeypatch.setattr(recompute, "worked_out", lambda *given: computed.append(given[-1]) or real(*given))
     push(bramble.attempt())
     assert computed == [bramble.horse["record_id"]]
     found = standings(wren, book)
@@ -134,7 +134,7 @@ def test_a_mistake_in_computing_never_fails_a_push(push, wren, book, monkeypatch
     def mistake(*_):
         raise ZeroDivisionError("a mistake of ours")
 
-    monkeypatch.setattr(recompute, "compute_standings", mistake)
+    monkeypatch.setattr(recompute, "worked_out", mistake)
     push(season.attempt("refusal"))
     assert "could not be computed" in caplog.text and "a mistake of ours" in caplog.text
     monkeypatch.undo()

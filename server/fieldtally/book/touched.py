@@ -5,8 +5,9 @@ from collections.abc import Iterable, Mapping
 from fieldtally.book.entry import Entry
 from fieldtally.book.kinds import KINDS
 
-# What these say counts for every horse that meets it, and which those are is not worth finding out.
-FOR_ALL = {"fence", "track", "rulebook_value", "bar_change"}
+# What these say counts for every horse that meets it, and which those are is not worth finding out; an outing
+# and an event result count for the rider on any horse: hours, horses ridden, entry rules.
+FOR_ALL = {"fence", "track", "rulebook_value", "bar_change", "outing", "event_result"}
 
 
 def touched_horses(

@@ -37,6 +37,7 @@ class Attempts:
     parts: Parts
     manners: Manners
     rows_by_ask: dict[str, np.ndarray]
+    met: object  # what index_attempts read, to which more can be added
     kept: dict[Hashable, object] = field(default_factory=dict)
 
     def keep(self, key: Hashable, work: Callable):

@@ -5,6 +5,7 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from datetime import date
 
+from fieldtally.readiness.attempts import Attempts
 from fieldtally.readiness.context import Book, Dated
 from fieldtally.readiness.index_attempts import index_attempts
 
@@ -41,8 +42,12 @@ def sort_records(records: Mapping) -> Sorted:
 
 def book_of_horse(kept: Sorted, horse_id: str, as_of: date) -> Book:
     """Everything dated up to and with `as_of` that concerns the horse, each kind oldest first."""
+    attempts = index_attempts(kept.all("attempt"), kept.of("outing"), kept.of("fence"), horse_id, as_of)
+    return book_with(attempts, kept, horse_id, as_of)
+
+
+def book_with(attempts: Attempts, kept: Sorted, horse_id: str, as_of: date) -> Book:
     outings, fences = kept.of("outing"), kept.of("fence")
-    attempts = index_attempts(kept.all("attempt"), outings, fences, horse_id, as_of)
     book = Book(horse_id, kept.of("horse")[horse_id].body, as_of, attempts, outings, fences, {}, {})
     for kind in OF_OUTING:
         book.by_kind[kind] = dated(book, (r for r in kept.all(kind) if is_mine(r, outings, horse_id)))

@@ -1,7 +1,8 @@
 """Counts a level's attempts, requirement by requirement, before any of them is judged: each question is judged
 in the light of the others."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from types import MappingProxyType
 
 from fieldtally.readiness.context import Book, Counted, Weighing
 from fieldtally.readiness.limits import level_below
@@ -12,8 +13,15 @@ from fieldtally.readiness.tally import NUMBERS_USED, Tally, tally
 from fieldtally.trade.rulebook import Level, Rulebook
 
 
-def weighing_of(book: Book, rulebook: Rulebook, level: Level, requirements: Sequence[Requirement]) -> Weighing:
-    counted = {each.id: count(each, book, level) for each in requirements if each.condition}
+def weighing_of(
+    book: Book,
+    rulebook: Rulebook,
+    level: Level,
+    requirements: Sequence[Requirement],
+    still: Mapping[str, Counted] = MappingProxyType({}),
+) -> Weighing:
+    """`still` holds what was counted before and has not changed, by requirement."""
+    counted = {each.id: still.get(each.id) or count(each, book, level) for each in requirements if each.condition}
     of_all = pool([each.faded for each in counted.values()])
     return Weighing(book, rulebook, level, level_below(rulebook, level), counted, of_all)
 

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from dataclasses import dataclass, field
 
+from fieldtally.readiness.once import once
 from fieldtally.readiness.requirement import Requirement
 
 STATES = ("shown", "building", "untried", "shaky", "gone_stale", "on_hold")
@@ -37,6 +38,11 @@ class Finding:
         return self.state == "shown"
 
     def to_json(self) -> dict:
+        return self.in_full
+
+    @once
+    def in_full(self) -> dict:
+        """Made once: a finding that still holds after a push is sent as it was. Nobody changes it."""
         requirement = self.requirement
         return {
             "requirement_id": requirement.id,

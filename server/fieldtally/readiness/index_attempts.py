@@ -79,8 +79,12 @@ class Columns:
 
 def index_attempts(attempts: Iterable, outings: dict, fences: dict, horse_id: str, as_of: date) -> Attempts:
     """Columns of every attempt with `horse_id` up to and with the day `as_of`."""
+    return index_more(Met(), attempts, outings, fences, horse_id, as_of)
+
+
+def index_more(met: Met, attempts: Iterable, outings: dict, fences: dict, horse_id: str, as_of: date) -> Attempts:
+    """The same where some were read before into `met`, with these very outings and fences, and these are new."""
     mine = outings_of(outings, horse_id, as_of)
-    met = Met()
     met.add_all(attempts, mine.number, fences)
     part_list = PartList()
     for fence_id, element, height_cm in met.parts:
@@ -151,5 +155,5 @@ def in_order(rows: Columns, met: Met, part_list: PartList, outings: Outings) -> 
         met.records, rows.source[order],
         outing, outings.day[outing], outings.place[outing], group[order], part, manner,
         manners.result[manner], manners.attitude[manner], parts, manners,
-        {ask: np.flatnonzero(asks & bit) for ask, bit in ASK_BIT.items()},
+        {ask: np.flatnonzero(asks & bit) for ask, bit in ASK_BIT.items()}, met,
     )  # fmt: skip

@@ -16,6 +16,8 @@ from fieldtally.readiness.summary import summary
 from fieldtally.readiness.weighing import weigh
 from fieldtally.trade.rulebook import Rulebook
 
+PRESENT_LEVEL = "present_level"
+
 
 @dataclass(frozen=True)
 class Standing:
@@ -82,7 +84,7 @@ def beside_present_level(standings: Iterable[Standing]) -> list[Standing]:
         key: present.forecast[key] for key in ("clear_chance", "clear_low", "clear_high", "elimination_chance", "total")
     }
     return [
-        replace(each, forecast=each.forecast | {"present_level": beside}) if each.forecast["spoken"] else each
+        replace(each, forecast=each.forecast | {PRESENT_LEVEL: beside}) if each.forecast["spoken"] else each
         for each in found
     ]
 

@@ -128,9 +128,9 @@ def head(logbook_id: str) -> Head:
     return Head(book.log_id, book.last_number, book.evidence_number, book.utc_offset_min or 0)
 
 
-def every_entry(logbook_id: str, upto: int | None = None) -> Iterator[Entry]:
-    """All entries by number, those numbered above `upto` left out."""
-    statement = COLUMNS.where(EntryRow.logbook_id == logbook_id).order_by(EntryRow.number)
+def every_entry(logbook_id: str, upto: int | None = None, after: int = 0) -> Iterator[Entry]:
+    """All entries by number, those numbered above `upto`, and those up to `after`, left out."""
+    statement = COLUMNS.where(EntryRow.logbook_id == logbook_id, EntryRow.number > after).order_by(EntryRow.number)
     if upto is not None:
         statement = statement.where(EntryRow.number <= upto)
     return (from_row(row) for row in db.session.execute(statement))

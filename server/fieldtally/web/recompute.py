@@ -3,7 +3,6 @@
 Also used outside of requests (the command line), inside an app's context.
 """
 
-from collections import defaultdict
 from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from functools import cache
@@ -12,18 +11,20 @@ from pathlib import Path
 
 from flask import current_app
 
-from fieldtally.book.entry import Entry
 from fieldtally.book.fold import Record, fold, living
 from fieldtally.book.touched import touched_horses
 from fieldtally.readiness.bar import shipped_bars
 from fieldtally.readiness.plan import with_plans
+from fieldtally.readiness.renew import can_renew, renew
 from fieldtally.readiness.standing import compute_standings
 from fieldtally.store import feed, standings
 from fieldtally.store.standings import Basis
 from fieldtally.trade.rulebook import Rulebook, with_corrections
 from fieldtally.web.known_rulebooks import added, known_rulebooks
+from fieldtally.web.opened import MOST_RENEWALS, Opened, OpenLogbooks, Remembered
 from fieldtally.web.version import VERSION
 
+OPEN = "fieldtally_open_logbooks"
 PACKAGE = Path(__file__).parents[1]
 
 
@@ -59,21 +60,49 @@ def standings_on(logbook_id: str, horse_id: str, as_of: date) -> Standings | Non
 
 def refresh(logbook_id: str, everything: bool = False) -> dict[str, list[dict]]:
     """Compute what no longer holds, or `everything`, and keep it; returns what was computed, by horse."""
-    book = feed.head(logbook_id)
-    today = today_in(book)
-    basis = Basis(today.isoformat(), book.last_number, bar_digest())
+    head = feed.head(logbook_id)
+    today = today_in(head)
+    basis = Basis(today.isoformat(), head.last_number, bar_digest())
     since = None if everything else standings.holding_up_to(logbook_id, basis)
-    history = by_record(logbook_id, book.last_number)
-    records = living(fold(entry for group in history.values() for entry in group))
-    touched = None if since is None else touched_since(history, since)
+    logbooks = current_app.extensions.setdefault(OPEN, OpenLogbooks())
+    opened = logbooks.take_out(logbook_id, head)
+    opened.on((today, basis.bar_digest))
+    touched = None if since is None else touched_horses(opened.book.since(since), opened.book.history)
     if touched is None:
-        touched, since = {each.record_id for each in records.values() if each.kind == "horse"}, None
-    horses = {
-        horse_id: compute(records, today, book.last_number, horse_id) if horse_id in records else None
-        for horse_id in sorted(touched)
-    }
+        touched, since = horses_in(opened.book.records), None
+    horses = {horse_id: computed(opened, horse_id, today) for horse_id in sorted(touched)}
     standings.keep(logbook_id, basis, horses, since)
-    return {horse_id: computed for horse_id, computed in horses.items() if computed is not None}
+    logbooks.bring_back(logbook_id, opened)
+    return {horse_id: found for horse_id, found in horses.items() if found is not None}
+
+
+def horses_in(records: dict[str, Record]) -> set[str]:
+    return {each.record_id for each in records.values() if each.kind == "horse" and each.body is not None}
+
+
+def computed(opened: Opened, horse_id: str, today: date) -> list[dict] | None:
+    """One horse's standings as JSON, worked out where they were touched; None for one that was taken back."""
+    records, number = opened.book.records, opened.book.number
+    horse = records.get(horse_id)
+    if horse is None or horse.body is None:
+        opened.horses.pop(horse_id, None)
+        return None
+    found = worked_out(opened.horses.get(horse_id), records, today, number, horse_id)
+    opened.horses[horse_id] = found
+    return with_plans(found.standings)
+
+
+def worked_out(
+    before: Remembered | None, records: dict[str, Record], today: date, number: int, horse_id: str
+) -> Remembered:
+    if before is not None and before.renewals < MOST_RENEWALS:
+        changes = before.changes(records)
+        if can_renew(before.standings, changes):
+            standings = renew(before.standings, records, changes, shipped_bars(), number)
+            return Remembered(standings, before.renewals + 1)
+    return Remembered(
+        compute_standings(records, rulebooks_for(records), shipped_bars(), today, number, horse_id)
+    )
 
 
 def refresh_after_push(logbook_id: str) -> None:
@@ -92,7 +121,7 @@ def compute(records: dict[str, Record], as_of: date, number: int, horse_id: str)
 def rulebooks_for(records: dict[str, Record]) -> dict[str, Rulebook]:
     """The rulebooks of this server with the logbook's corrections, the newest correction last."""
     corrections = sorted(
-        (record for record in records.values() if record.kind == "rulebook_value"),
+        (each for each in records.values() if each.kind == "rulebook_value" and each.body is not None),
         key=lambda record: (record.number or 0, record.record_id),
     )
     bodies = [record.body for record in corrections]
@@ -102,18 +131,6 @@ def rulebooks_for(records: dict[str, Record]) -> dict[str, Rulebook]:
 def today_in(book: feed.Head) -> date:
     """Today where the rider was last: the day of the newest entry's offset from UTC."""
     return (datetime.now(UTC) + timedelta(minutes=book.utc_offset_min)).date()
-
-
-def by_record(logbook_id: str, upto: int) -> dict[str, list[Entry]]:
-    history: dict[str, list[Entry]] = defaultdict(list)
-    for entry in feed.every_entry(logbook_id, upto):
-        history[entry.record_id].append(entry)
-    return history
-
-
-def touched_since(history: dict[str, list[Entry]], since: int) -> set[str] | None:
-    changed = [entry for group in history.values() for entry in group if entry.number > since]
-    return touched_horses(changed, history)
 
 
 def bar_digest() -> str:

@@ -1,0 +1,73 @@
+"""Logbooks kept open in this process, so that a push need not read the whole of it again.
+
+Nothing here is needed for a right answer: entries never change, so what was read of a run of numbers (`log_id`)
+stays true, and what is missing is read on. Whoever works with an open logbook takes it out, and brings it back
+when all went well; another thread, another process or a process just started reads the logbook from the start.
+"""
+
+from collections import OrderedDict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+from datetime import date
+from threading import Lock
+
+from fieldtally.book.fold import Record
+from fieldtally.book.growing import Growing
+from fieldtally.readiness.renew import Change
+from fieldtally.readiness.standing import Standing
+from fieldtally.store import feed
+
+MOST_ENTRIES = 60_000  # about 100 MB; the logbook used longest ago is closed first
+MOST_RENEWALS = 50  # each keeps columns of the one before alive that are still in use: then all anew
+
+
+@dataclass
+class Remembered:
+    """One horse's standings as last worked out, and the records changed since as they were then."""
+
+    standings: Sequence[Standing]
+    renewals: int = 0
+    before: dict[str, Record | None] = field(default_factory=dict)
+
+    def changes(self, records: Mapping[str, Record]) -> list[Change]:
+        return [Change(before, records.get(record_id)) for record_id, before in self.before.items()]
+
+
+@dataclass
+class Opened:
+    log_id: str
+    book: Growing = field(default_factory=Growing)
+    basis: tuple[date, str] | None = None
+    horses: dict[str, Remembered] = field(default_factory=dict)
+
+    def read_on(self, logbook_id: str, upto: int) -> None:
+        before = self.book.take(feed.every_entry(logbook_id, upto, self.book.number))
+        for remembered in self.horses.values():
+            remembered.before = before | remembered.before
+
+    def on(self, basis: tuple[date, str]) -> None:
+        """Standings of another day or by other bars do not hold."""
+        if self.basis != basis:
+            self.basis, self.horses = basis, {}
+
+
+class OpenLogbooks:
+    def __init__(self) -> None:
+        self.kept: OrderedDict[str, Opened] = OrderedDict()
+        self.lock = Lock()
+
+    def take_out(self, logbook_id: str, head: feed.Head) -> Opened:
+        """The logbook read up to its head."""
+        with self.lock:
+            opened = self.kept.pop(logbook_id, None)
+        if opened is None or opened.log_id != head.log_id or opened.book.number > head.last_number:
+            opened = Opened(head.log_id)
+        opened.read_on(logbook_id, head.last_number)
+        return opened
+
+    def bring_back(self, logbook_id: str, opened: Opened) -> None:
+        with self.lock:
+            self.kept[logbook_id] = opened
+            self.kept.move_to_end(logbook_id)
+            while sum(len(each.book.entries) for each in self.kept.values()) > MOST_ENTRIES:
+                self.kept.popitem(last=False)
