@@ -7,7 +7,9 @@ import { piecesOfCopy } from "../../webclient/src/copies/copyOfAll.ts";
 import { planCopy } from "../../webclient/src/imports/planCopy.ts";
 import { type CopiedBook, readCopy } from "../../webclient/src/imports/readCopy.ts";
 import { takeIn } from "../../webclient/src/imports/takeIn.ts";
+import { takeMedia } from "../../webclient/src/imports/takeMedia.ts";
 import { uuid5 } from "../../webclient/src/imports/uuid5.ts";
+import { digestOf, storeBytes } from "../../webclient/src/media/keep.ts";
 import type { Place } from "../../webclient/src/store/place.ts";
 import { writeBody } from "../../webclient/src/store/write.ts";
 import { LOGBOOK, newPlace } from "./storage.ts";
@@ -130,4 +132,21 @@ test("a file that is not ours, cut off or from a newer release is told apart", (
 test("ids from content are UUIDs of version 5", async () => {
   assert.equal(await uuid5("6ba7b810-9dad-11d1-80b4-00c04fd430c8", "www.example.com"), "2ed6657d-e927-568b-95e1-2665a8aea6a2");
   assert.equal(await uuid5("6ba7b810-9dad-11d1-80b4-00c04fd430c8", "Zoë 😀"), "f4cf2260-047b-5b04-b902-950aeb32e091");
+});
+
+test("photos and voice notes go along and come back, each once; a damaged one is not taken for the true one", async () => {
+  const from = await filled();
+  const bytes = new Uint8Array([...Array(70_000).keys()].map((n) => n % 251)).buffer;
+  const sha256 = await digestOf(bytes);
+  await storeBytes(from.db, { logbook_id: LOGBOOK, sha256, media_type: "image/jpeg", size_bytes: bytes.byteLength, state: "sent" }, bytes);
+  const { media } = await copyOf(from);
+  assert.equal(media.length, 1);
+  const to = await newPlace();
+  assert.deepEqual(await takeMedia(to, media), { added: 1, damaged: 0 });
+  assert.deepEqual(await takeMedia(to, media), { added: 0, damaged: 0 });
+  assert.equal((await to.db.media.get([LOGBOOK, sha256]))!.state, "here");
+  assert.deepEqual(new Uint8Array((await to.db.media_bytes.get([LOGBOOK, sha256]))!.bytes), new Uint8Array(bytes));
+  const [whole] = media;
+  const bent = [{ ...whole!, sha256: "0".repeat(64) }, { ...whole!, sha256: "1".repeat(64), base64: "%%%" }];
+  assert.deepEqual(await takeMedia(to, bent), { added: 0, damaged: 2 });
 });

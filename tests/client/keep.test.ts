@@ -8,6 +8,7 @@ import { localBegun } from "../../webclient/src/account/local.ts";
 import { LOCAL } from "../../webclient/src/account/session.ts";
 import { makeEntry } from "../../webclient/src/entries/entry.ts";
 import { takeIn } from "../../webclient/src/imports/takeIn.ts";
+import { storeBytes } from "../../webclient/src/media/keep.ts";
 import { openPhoneDb, type PhoneDb } from "../../webclient/src/store/db.ts";
 import type { Place } from "../../webclient/src/store/place.ts";
 import { writeBody, writeTakeBack } from "../../webclient/src/store/write.ts";
@@ -83,6 +84,19 @@ test("the copy goes only when every entry has its number, and what came later is
   local.close();
   assert.equal(await clearWhenSent(account.db), 6);
   assert.equal(await progress(account.db), null);
+});
+
+test("a photo that has not reached the server keeps the copy too", async () => {
+  const local = await begun();
+  const bytes = new Uint8Array([1, 2, 3]).buffer;
+  await storeBytes(local, { logbook_id: OWN, sha256: "a".repeat(64), media_type: "image/jpeg", size_bytes: 3, state: "here" }, bytes);
+  const account = await newPlace();
+  await keepUnder(account, () => undefined);
+  await numberAll(account);
+  assert.equal(await clearWhenSent(account.db), null);
+  await account.db.media.put({ ...(await account.db.media.toArray())[0]!, state: "sent" });
+  local.close();
+  assert.equal(await clearWhenSent(account.db), 5);
 });
 
 test("it says whose and from when, and where the first try was headed", async () => {

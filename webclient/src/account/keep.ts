@@ -18,6 +18,8 @@ export interface Progress {
   total: number;
   /** Of them: with a number from the server, in the logbook they are moved to. */
   numbered: number;
+  /** Photos and voice notes the server does not have yet. */
+  media_left: number;
   horses: string[];
   days: string[];
   target: Target | null;
@@ -32,7 +34,10 @@ export function progress(db: PhoneDb): Promise<Progress | null> {
     const entries = await local.entries.toArray();
     const records = await local.records.toArray();
     const there = target ? await db.entries.bulkGet(entries.map(({ id }) => [target.logbook_id, id] as [string, string])) : [];
+    const media = await local.media.toArray();
+    const media_there = target ? await db.media.bulkGet(media.map(({ sha256 }) => [target.logbook_id, sha256] as [string, string])) : [];
     return {
+      media_left: media.length - media_there.filter((row) => row?.state === "sent").length,
       total: entries.length, numbered: there.filter((row) => row?.state === "sent").length, target,
       horses: records.flatMap((row) => (row.shelf === "horse" ? [String(row.body!.name)] : [])),
       days: records.flatMap((row) => (row.shelf === "outing" ? [row.day] : [])).sort(),
@@ -61,7 +66,7 @@ async function copyMedia(local: PhoneDb, { db, logbook_id }: Place): Promise<voi
 /** Removes the copy once all of it is numbered under the account; whether it did. */
 export async function clearWhenSent(db: PhoneDb): Promise<number | null> {
   const now = await progress(db);
-  if (!now || (now.total > 0 && !now.target) || now.numbered < now.total) return null;
+  if (!now || (now.total > 0 && !now.target) || now.numbered < now.total || now.media_left > 0) return null;
   await removeLocal();
   return now.total;
 }

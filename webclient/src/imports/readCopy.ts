@@ -3,6 +3,7 @@
 import type { Plain } from "../entries/merge.ts";
 import { current, readable } from "../entries/upcast.ts";
 import type { Incoming } from "./takeIn.ts";
+import type { CopiedMedia } from "./takeMedia.ts";
 
 /** One logbook of a copy. `broken`: lines that are no entries. */
 export interface CopiedBook {
@@ -11,6 +12,7 @@ export interface CopiedBook {
   /** Null: it was never sent to any server. */
   log_id: string | null;
   entries: Incoming[];
+  media: CopiedMedia[];
   broken: number;
 }
 
@@ -45,7 +47,8 @@ function bookOf(book: Plain): CopiedBook {
   const { id, title, log_id } = book.logbook as Plain;
   const lines = [...(book.entries as Incoming[]), ...((book.held as Incoming[] | undefined) ?? [])];
   const entries = [...new Map(lines.filter(isEntry).map((entry) => [entry.id, entry])).values()];
-  return { id: id as string, title: String(title ?? ""), log_id: (log_id as string) || null, entries, broken: lines.filter((line) => !isEntry(line)).length };
+  const media = ((book.media as CopiedMedia[] | undefined) ?? []).filter((each) => typeof each?.sha256 === "string" && typeof each.base64 === "string");
+  return { media, id: id as string, title: String(title ?? ""), log_id: (log_id as string) || null, entries, broken: lines.filter((line) => !isEntry(line)).length };
 }
 
 // what this release cannot read is kept untouched; what it claims to read must be readable

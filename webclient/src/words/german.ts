@@ -8,6 +8,7 @@ import body from "./de/body.json" with { type: "json" };
 import calibration from "./de/calibration.json" with { type: "json" };
 import conditioning from "./de/conditioning.json" with { type: "json" };
 import course from "./de/course.json" with { type: "json" };
+import emergency from "./de/emergency.json" with { type: "json" };
 import fence from "./de/fence.json" with { type: "json" };
 import field from "./de/field.json" with { type: "json" };
 import finding from "./de/finding.json" with { type: "json" };
@@ -20,12 +21,14 @@ import importing from "./de/import.json" with { type: "json" };
 import level from "./de/level.json" with { type: "json" };
 import local from "./de/local.json" with { type: "json" };
 import location from "./de/location.json" with { type: "json" };
+import media from "./de/media.json" with { type: "json" };
 import needs from "./de/needs.json" with { type: "json" };
 import note from "./de/note.json" with { type: "json" };
 import outing from "./de/outing.json" with { type: "json" };
 import pace from "./de/pace.json" with { type: "json" };
 import pattern from "./de/pattern.json" with { type: "json" };
 import people from "./de/people.json" with { type: "json" };
+import phone from "./de/phone.json" with { type: "json" };
 import result from "./de/result.json" with { type: "json" };
 import roster from "./de/roster.json" with { type: "json" };
 import settings from "./de/settings.json" with { type: "json" };
@@ -43,8 +46,8 @@ import type { Key } from "./british.ts";
 import type { Words } from "./speak.ts";
 
 export const german: { readonly [K in Key]?: Words } = {
-  ...attempt, ...bar, ...board, ...body, ...calibration, ...conditioning, ...course, ...fence, ...field, ...finding,
-  ...fit, ...frame, ...gpx, ...help, ...horse, ...importing, ...level, ...local, ...location, ...needs, ...note, ...outing,
-  ...pace, ...pattern, ...people, ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline,
+  ...attempt, ...bar, ...board, ...body, ...calibration, ...conditioning, ...course, ...emergency, ...fence, ...field, ...finding,
+  ...fit, ...frame, ...gpx, ...help, ...horse, ...importing, ...level, ...local, ...location, ...media, ...needs, ...note, ...outing,
+  ...pace, ...pattern, ...people, ...phone, ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline,
   ...today, ...told, ...track, ...watch, ...whatif,
 }; // prettier-ignore

@@ -3,6 +3,7 @@ import { useState } from "preact/hooks";
 import { logbooks } from "../../account/session.ts";
 import { planCopy, type CopyPlan } from "../../imports/planCopy.ts";
 import type { CopiedBook } from "../../imports/readCopy.ts";
+import { takeMedia } from "../../imports/takeMedia.ts";
 import { takeIn } from "../../imports/takeIn.ts";
 import { Button } from "../../parts/BigButton.tsx";
 import { Notice } from "../../parts/Notice.tsx";
@@ -15,12 +16,15 @@ import { t } from "../../words/index.ts";
 export function CopyPreview({ book }: { book: CopiedBook }) {
   const [busy, setBusy] = useState<string | null>(null);
   const [done, setDone] = useState<number | null>(null);
+  const [damaged, setDamaged] = useState(0);
   const shown = logbooks.value.find(({ id }) => id === logbookId.value)!;
   const plan = useLive(() => planCopy(here().db, book, logbooks.value, shown), [book.id, book.entries.length, shown.id, done]);
   if (!plan) return null;
   const take = async () => {
     setBusy("");
-    const added = await takeIn({ ...here(), logbook_id: plan.into.id }, plan.fresh, (at, total) => setBusy(t("import.progress", { done: at, total })));
+    const place = { ...here(), logbook_id: plan.into.id };
+    setDamaged((await takeMedia(place, book.media)).damaged);
+    const added = await takeIn(place, plan.fresh, (at, total) => setBusy(t("import.progress", { done: at, total })));
     setBusy(null);
     setDone(added);
   };
@@ -31,6 +35,7 @@ export function CopyPreview({ book }: { book: CopiedBook }) {
     >
       <Holds plan={plan} />
       {busy && <p role="status">{busy}</p>}
+      {damaged > 0 && <p role="status"><strong>{t("import.damaged", { n: damaged })}</strong></p>}
       {done !== null && <p role="status"><strong>{t("import.taken", { n: done })}</strong></p>}
     </Notice>
   );
@@ -45,6 +50,7 @@ function Holds({ plan }: { plan: CopyPlan }) {
     differ > 0 && t("import.differ", { n: differ }),
     not_mine > 0 && t("import.not_mine", { n: not_mine }),
     book.broken > 0 && t("import.broken", { n: book.broken }),
+    book.media.length > 0 && t("import.media", { n: book.media.length }),
     plan.foreign && t("import.foreign", { name: plan.into.title }),
   ];
   return <>{lines.map((line) => line && <p key={line}>{line}</p>)}</>;
