@@ -2,8 +2,8 @@
 
     python tests/bench/standing.py [--quick] [--json OUT]
 
-Target: 20,000 attempts, every level of the rulebook, at most 50 ms on an idle machine. A push touches one
-horse, and only that horse's standings are computed anew: what is timed here is what such a push costs.
+Target: 20,000 attempts, every level of the rulebook, at most 50 ms on an idle machine. After a push of one record
+only what it touches is worked out: that is timed beside it, for an attempt and for a timed canter.
 """
 
 import argparse
@@ -19,15 +19,19 @@ sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / 
 
 from fieldtally.book.entry import Entry  # noqa: E402
 from fieldtally.book.fold import fold, living  # noqa: E402
+from fieldtally.book.growing import Growing  # noqa: E402
 from fieldtally.book.kinds import KINDS  # noqa: E402
 from fieldtally.book.words import ATTITUDES, COMPANIES, GROUNDS, PROFILES, WAYS  # noqa: E402
 from fieldtally.readiness.bar import shipped_bars  # noqa: E402
+from fieldtally.readiness.plan import with_plans  # noqa: E402
+from fieldtally.readiness.renew import Change, renew  # noqa: E402
 from fieldtally.readiness.standing import compute_standings  # noqa: E402
 from fieldtally.trade.rulebook import shipped  # noqa: E402
 
 RULEBOOK = "us-2025"
 FIELDS, FENCES_PER_FIELD, ATTEMPTS_PER_OUTING = 4, 30, 40
 TARGET_MS = 50
+PUSHES = 9
 
 
 class Season:
@@ -65,6 +69,16 @@ class Season:
         body = {"field_id": field_id, "label": str(number), "elements": elements}
         return self.add("fence", body | sizes | {"profile": self.random.choice(PROFILES)}), list(letters)
 
+    def one_more(self, kind: str) -> None:
+        """An attempt or a timed canter in the last outing."""
+        outing_id = next(each.record_id for each in reversed(self.entries) if each.kind == "outing")
+        fence_id, letters = self.random.choice(self.fields[0][1])
+        if kind == "attempt":
+            self.attempt(outing_id, fence_id, (letters or [None])[0], str(UUID(int=self.random.getrandbits(128))))
+        else:
+            self.add(kind, {"outing_id": outing_id, "distance_m": 400, "measured_by": "wheel", "elapsed_ms": 68_000,
+                            "target_speed_mpm": 350})  # fmt: skip
+
     def outing(self, attempts: int) -> int:
         self.day += timedelta(days=2)
         field_id, fences = self.random.choice(self.fields)
@@ -98,6 +112,35 @@ def once(season: Season) -> tuple[float, float]:
     return 1000 * (computed - start), 1000 * (time.process_time() - computed)
 
 
+def after_push(season: Season, kind: str) -> tuple[float, float]:
+    """ms of processor time for the standings after a push of one more record, as the server has it: the logbook
+    open, the standings before at hand. (working out, writing out as JSON)"""
+    growing = Growing()
+    growing.take(season.entries)
+    standings = compute_standings(growing.records, shipped(), shipped_bars(), season.day, 1, season.horse)
+    written(standings)
+    times = []
+    for _ in range(PUSHES):
+        season.one_more(kind)
+        start = time.process_time()
+        before = growing.take(season.entries[-1:])
+        changes = [Change(each, growing.records[record_id]) for record_id, each in before.items()]
+        standings = renew(standings, growing.records, changes, shipped_bars(), growing.number)
+        worked_out = time.process_time()
+        written(standings)
+        times.append((1000 * (worked_out - start), 1000 * (time.process_time() - worked_out)))
+        season.entries.pop()
+    return median([each for each, _ in times]), median([each for _, each in times])
+
+
+def written(standings: list) -> str:
+    return json.dumps(with_plans(standings))
+
+
+def median(values: list[float]) -> float:
+    return round(sorted(values)[len(values) // 2], 2)
+
+
 def yardstick() -> float:
     """ms of processor time for a million additions in Python: to compare runs on different machines. It does not
     show when other programs keep the memory busy, which slows the index most."""
@@ -118,7 +161,20 @@ def measure(attempts: int, times: int) -> dict:
         "compute_ms": round(min(each for each, _ in runs), 2),
         "compute_median_ms": round(sorted(each for each, _ in runs)[times // 2], 2),
         "json_ms": round(min(each for _, each in runs), 2),
-    }
+    } | after_pushes(season)
+
+
+def after_pushes(season: Season) -> dict:
+    """Beside them what folding all entries takes, which a logbook kept open spares."""
+    start = time.process_time()
+    fold(season.entries)
+    folded = time.process_time()
+    of_attempt, of_canter = after_push(season, "attempt"), after_push(season, "timed_canter")
+    return {
+        "fold_all_ms": round(1000 * (folded - start), 2),
+        "after_attempt_ms": of_attempt[0], "after_attempt_json_ms": of_attempt[1],
+        "after_canter_ms": of_canter[0], "after_canter_json_ms": of_canter[1],
+    }  # fmt: skip
 
 
 def growth(steps: list[dict]) -> list[dict]:
