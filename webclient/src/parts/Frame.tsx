@@ -31,6 +31,7 @@ export function Frame({ children, bars, signedIn }: { children: ComponentChildre
       <a class="skip" href="#content">{t("frame.skip")}</a>
       <header class="top">
         <div class="top__state">{signedIn ? <StateBar /> : <span class="state-bar">{t("frame.title")}</span>}</div>
+        <Link class="icon-button" href="/emergency" aria-label={t("emergency.title")}><Icon name="aid" /></Link>
         <SunButton />
       </header>
       <div class="bars">

@@ -40,7 +40,12 @@ function Lines({ shown }: { shown: Card }) {
 
 function Contact({ line }: { line: string }) {
   const number = numberIn(line);
-  return number ? <a class="big-button" href={`tel:${number}`}>{line}</a> : <p>{line}</p>;
+  return number ? <a class="big-button" href={`tel:${number}`}>{unbroken(line)}</a> : <p>{line}</p>;
+}
+
+/** A number is read out digit by digit: it stays on one line. */
+function unbroken(line: string): string {
+  return line.replace(/(\d) (?=\d)/g, "$1\u00a0");
 }
 
 function Form({ given, done }: { given: Card; done: () => void }) {

@@ -23,13 +23,14 @@ interface Props {
 }
 
 /** A table before it is taken in: what it would make, what has to be said first, and each cell that needs mending. */
-export function TablePreview({ rows, change }: Props) {
+export function TablePreview({ rows: brought, change }: Props) {
   const [make, setMake] = useState(false);
   const [profile, setProfile] = useState<Profile | null>(null);
   const [dayFirst, setDayFirst] = useState<boolean | null>(null);
   const [done, setDone] = useState<number | null>(null);
-  const view = useTable(rows, dayFirst, { make, profile });
+  const view = useTable(brought, dayFirst, { make, profile });
   if (!view) return null;
+  const rows = view.table;
   const stay = rows.filter((_, at) => at === 0 || !view.brought.idOf.has(at));
   const take = async () => {
     const added = await takeIn(here(), view.brought.entries);
@@ -97,14 +98,20 @@ function Mending({ view: { bad, sheet }, rows, change }: Props & { view: TableVi
   return (
     <>
       {bad.slice(0, MOST_SHOWN).flatMap(({ at, cells, troubles }) => troubles.map(({ column, key, values }) => (
-        <TextBox
-          key={`${at} ${column}`} label={t("import.cell", { row: at + 1, column: rows[0]![sheet.places.get(column) ?? -1] ?? column })} value={cells[column] ?? ""}
-          onInput={(text) => mend(at, column, text)} trouble={t(`import.bad_${key}` as Key, values)}
+        <Mend
+          key={`${at} ${column}`} label={t("import.cell", { row: at + 1, column: rows[0]![sheet.places.get(column) ?? -1] ?? column })} given={cells[column] ?? ""}
+          trouble={t(`import.bad_${key}` as Key, values)} onDone={(text) => mend(at, column, text)}
         />
       )))}
       {bad.length > MOST_SHOWN && <p>{t("import.more_bad", { n: bad.length - MOST_SHOWN })}</p>}
     </>
   );
+}
+
+/** Read again when it is left: half a number may be right as well. */
+function Mend({ label, given, trouble, onDone }: { label: string; given: string; trouble: string; onDone: (text: string) => void }) {
+  const [text, setText] = useState(given);
+  return <div onFocusOut={() => text !== given && onDone(text)}><TextBox label={label} value={text} onInput={setText} trouble={trouble} /></div>;
 }
 
 function Preview({ view: { rows, sheet, stateOf } }: { view: TableView }) {

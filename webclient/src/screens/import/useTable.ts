@@ -1,5 +1,7 @@
 // A table read against the logbook on screen: what it would make, what is here already, what has to be mended.
 
+import { useRef } from "preact/hooks";
+
 import { showValue } from "../../describe/values.ts";
 import { civilDate } from "../../entries/entry.ts";
 import { type Asked, bring, type Brought } from "../../imports/bring.ts";
@@ -15,6 +17,8 @@ import { t } from "../../words/index.ts";
 export type RowState = "new" | "already" | "bad" | "waiting";
 
 export interface TableView {
+  /** What it was read from: everything that is done about it is done to this. */
+  table: string[][];
   sheet: Sheet;
   rows: Row[];
   bad: Row[];
@@ -25,7 +29,10 @@ export interface TableView {
 }
 
 export function useTable(table: string[][], dayFirst: boolean | null, asked: Asked): TableView | undefined {
-  return useLive(() => look(here(), table, dayFirst, asked), [logbookId.value, table, dayFirst, asked]);
+  const last = useRef<TableView | undefined>(undefined);
+  const view = useLive(() => look(here(), table, dayFirst, asked), [logbookId.value, table, dayFirst, asked]);
+  if (view) last.current = view;
+  return last.current; // what stood there stays until the new reading is done: nobody loses the place they are at
 }
 
 async function look(place: Place, table: string[][], dayFirst: boolean | null, asked: Asked): Promise<TableView> {
@@ -43,7 +50,7 @@ async function look(place: Place, table: string[][], dayFirst: boolean | null, a
     return row.troubles.length ? "bad" : "waiting";
   };
   const count = (state: RowState) => rows.filter((row) => stateOf(row) === state).length;
-  return { sheet, rows, bad: rows.filter((row) => stateOf(row) === "bad"), fresh: count("new"), already: count("already"), brought, stateOf };
+  return { table, sheet, rows, bad: rows.filter((row) => stateOf(row) === "bad"), fresh: count("new"), already: count("already"), brought, stateOf };
 }
 
 async function idsHere({ db, logbook_id }: Place, ids: string[], table: "entries" | "records"): Promise<Set<string>> {

@@ -23,7 +23,6 @@ export function OutingHeader({ view, mayRecord }: { view: OutingView; mayRecord:
         <strong>{horse?.body.name ?? t("outing.no_horse")}, {body.field_id ? (field?.body.name ?? t("outing.field_unknown")) : t("outing.no_field")}</strong>
         <span class="quiet">{facts.join(" · ")}</span>
       </p>
-      <Link class="button" href="/emergency">{t("emergency.title")}</Link>
       {mayRecord && <Link class="button" href={`/outing/${outing.record_id}/details`}>{t("outing.details")}</Link>}
     </div>
   );

@@ -1,5 +1,5 @@
 import { useEffect } from "preact/hooks";
-import { Link, useLocation } from "wouter-preact";
+import { useLocation } from "wouter-preact";
 
 import { isLocal, serverSays, session } from "../../account/session.ts";
 import { askSession } from "../../account/sign.ts";
@@ -25,7 +25,6 @@ export function SignIn() {
       <p>{first ? t("sign.first_about") : known ? t("sign.again", { name: known.display_name }) : t("sign.about")}</p>
       {first ? <FirstAccountForm done={done} /> : <SignInForm name={known?.sign_in_name ?? ""} done={done} />}
       {!known && !local && <StartHere done={done} />}
-      <p><Link href="/emergency">{t("emergency.title")}</Link></p>
     </Screen>
   );
 }

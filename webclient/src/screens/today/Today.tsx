@@ -37,7 +37,7 @@ export function Today() {
           {outings.length > 0 && <Section title={t("today.outings")}><OutingList outings={outings} /></Section>}
           {outings.length > 0 && <Install />}
           {horses.length > 0 && <p><Link class="button" href="/conditioning">{t("today.conditioning")}</Link></p>}
-          <p class="quiet"><Link href="/help">{t("today.help")}</Link>{" · "}<Link href="/emergency">{t("emergency.title")}</Link></p>
+          <p class="quiet"><Link href="/help">{t("today.help")}</Link></p>
         </div>
       </div>
     </Screen>
