@@ -6,6 +6,7 @@ import pytest
 from playwright.sync_api import expect
 
 from browser.person import PASSWORD
+from faults.test_phone_storage import REFUSES
 
 pytestmark = pytest.mark.xdist_group("browser")
 
@@ -126,6 +127,16 @@ def test_another_person_on_the_phone_is_asked_and_takes_nothing_by_mistake(serve
     phone.tap("Open this phone’s logbook")
     phone.sees("Goldfinch")
     kept_here(phone, 1)
+
+
+def test_a_browser_that_keeps_nothing_says_so_instead_of_recording(server, people):
+    phone = people("private")
+    phone.open("/")
+    phone.context.add_init_script(REFUSES)
+    phone.page.reload()
+    phone.tap("Start on this phone")
+    phone.heading("Nothing can be kept here")
+    assert phone.page.get_by_role("button", name="Start the outing").count() == 0
 
 
 def test_it_can_be_deleted_from_the_phone_after_asking_twice(server, people):

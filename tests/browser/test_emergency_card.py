@@ -42,7 +42,8 @@ def test_it_is_one_tap_away_with_no_signal_and_no_account(server, people):
     assert call.get_attribute("href") == "tel:+4401632960123"
     box = call.bounding_box()
     assert box["height"] >= 64
-    size = phone.page.locator(".emergency dd").first.evaluate("(element) => parseFloat(getComputedStyle(element).fontSize)")
+    line = phone.page.locator(".emergency dd").first
+    size = line.evaluate("(element) => parseFloat(getComputedStyle(element).fontSize)")
     assert size >= 24
     phone.go("/help")  # help, too, needs neither
     phone.sees("Never school cross-country alone")
@@ -112,7 +113,8 @@ def test_what_the_phone_can_do_is_asked_of_it_and_said(rider):
     row = facts.locator("dt", has_text="Opens with no signal").locator("xpath=following-sibling::dd[1]")
     expect(row).to_contain_text("Yes.")
     rider.context.set_offline(True)
-    rider.page.evaluate("Object.defineProperty(Navigator.prototype, 'wakeLock', { value: { request: () => Promise.reject() } })")
+    refuse = "{ value: { request: () => Promise.reject() } }"
+    rider.page.evaluate(f"Object.defineProperty(Navigator.prototype, 'wakeLock', {refuse})")
     rider.page.get_by_role("link", name="More").click()
     rider.tap("What this phone can do", role="link")
     blocked = facts.locator("dt", has_text="Keeps the screen on").locator("xpath=following-sibling::dd[1]")

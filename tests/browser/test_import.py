@@ -1,4 +1,4 @@
-"""What is the rider's leaves the phone whole and comes back: copies, tables for spreadsheets, seasons before this tool."""
+"""What is the rider's leaves the phone whole and comes back: copies, tables, seasons from before this tool."""
 
 import csv
 import io
@@ -73,7 +73,8 @@ def test_a_copy_comes_back_onto_a_fresh_phone_offline_twice_without_doubles(serv
     back = export_copy(fresh)
     choose(fresh, "copy.json", back)
     fresh.sees("0 entries are new here, 2 are here already")
-    assert {entry["body"]["name"] for entry in json.loads(back)["logbooks"][0]["entries"]} == {"Low Moor", "=Thornybank"}
+    [book] = json.loads(back)["logbooks"]
+    assert {entry["body"]["name"] for entry in book["entries"]} == {"Low Moor", "=Thornybank"}
 
 
 def test_the_servers_own_export_is_known_and_nothing_of_it_is_doubled(server, rider):
