@@ -4,6 +4,7 @@ import csv
 import io
 import json
 import re
+from uuid import uuid4
 
 import pytest
 from playwright.sync_api import expect
@@ -75,6 +76,47 @@ def test_a_copy_comes_back_onto_a_fresh_phone_offline_twice_without_doubles(serv
     fresh.sees("0 entries are new here, 2 are here already")
     [book] = json.loads(back)["logbooks"]
     assert {entry["body"]["name"] for entry in book["entries"]} == {"Low Moor", "=Thornybank"}
+
+
+def big_copy(attempts: int) -> str:
+    """A logbook of another server: one horse, one fence, one outing, many attempts."""
+
+    def entry(kind: str, body: dict) -> dict:
+        return {"id": str(uuid4()), "record_id": str(uuid4()), "supersedes": [], "kind": kind, "kind_version": 1,
+                "body": body, "recorded_at": "2026-05-03T09:12:33.120Z", "utc_offset_min": 60,
+                "local_date": "2026-05-03", "clock": None}  # fmt: skip
+
+    horse, fence = entry("horse", {"name": "Goldfinch"}), entry("fence", {"label": "7", "profile": "log"})
+    day = {"horse_id": horse["record_id"], "date": "2026-05-03", "activity": "cross_country_school"}
+    outing = entry("outing", day)
+    met = {"outing_id": outing["record_id"], "fence_id": fence["record_id"], "outcome": "clear"}
+    entries = [horse, fence, outing, *(entry("attempt", met) for _ in range(attempts))]
+    heading = {"id": str(uuid4()), "title": "Old", "log_id": str(uuid4()), "last_number": len(entries)}
+    return json.dumps({"fieldtally_export": 1, "logbook": heading, "entries": entries})
+
+
+def test_killed_in_the_middle_it_is_finished_by_doing_it_again(server, people):
+    phone = people("slow")
+    phone.open("/")
+    phone.ready_for_the_field()
+    phone.tap("Start on this phone")
+    phone.sees("Your logbook is ready")
+    phone.go("/import")
+    text = big_copy(9997)
+    choose(phone, "copy.json", text)
+    phone.tap("Copy 10000 into This phone’s logbook as new records")
+    phone.sees(re.compile(r"^[1-9]\d+ of 10000$"))
+    phone.kill()
+    phone.open("/import")
+    choose(phone, "copy.json", text)
+    phone.sees(re.compile("entries are new here"))
+    words = phone.page.get_by_text(re.compile("entries are new here")).inner_text()
+    fresh, already = map(int, re.findall(r"\d+", words))
+    assert fresh + already == 10_000 and 0 < already < 10_000 and already % 500 == 0
+    phone.tap(f"Copy {fresh} into This phone’s logbook as new records")
+    phone.sees(f"{fresh} taken in", timeout=60_000)
+    phone.sees("0 entries are new here, 10000 are here already")
+    expect(phone.page.locator(".top__state")).to_contain_text("Kept on this phone only: 10000 entries")
 
 
 def test_the_servers_own_export_is_known_and_nothing_of_it_is_doubled(server, rider):

@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks";
+import { useEffect, useState } from "preact/hooks";
 
 import { logbooks } from "../../account/session.ts";
 import { planCopy, type CopyPlan } from "../../imports/planCopy.ts";
@@ -7,7 +7,6 @@ import { takeMedia } from "../../imports/takeMedia.ts";
 import { takeIn } from "../../imports/takeIn.ts";
 import { Button } from "../../parts/BigButton.tsx";
 import { Notice } from "../../parts/Notice.tsx";
-import { useLive } from "../../store/live.ts";
 import { here, logbookId } from "../../store/place.ts";
 import { showDay } from "../../words/dates.ts";
 import { t } from "../../words/index.ts";
@@ -18,7 +17,8 @@ export function CopyPreview({ book }: { book: CopiedBook }) {
   const [done, setDone] = useState<number | null>(null);
   const [damaged, setDamaged] = useState(0);
   const shown = logbooks.value.find(({ id }) => id === logbookId.value)!;
-  const plan = useLive(() => planCopy(here().db, book, logbooks.value, shown), [book.id, book.entries.length, shown.id, done]);
+  const [plan, setPlan] = useState<CopyPlan | null>(null);
+  useEffect(() => void planCopy(here().db, book, logbooks.value, shown).then(setPlan), [book, shown.id, done]);
   if (!plan) return null;
   const take = async () => {
     setBusy("");

@@ -36,6 +36,7 @@ function BringIn() {
   const [trouble, setTrouble] = useState<Trouble | null>(null);
   const [kept, keep, clear] = useDraft("import table");
   const rows = kept ? (JSON.parse(kept) as string[][]) : null;
+  // the same file, mended and chosen again, must be read again: the box is emptied each time
   const read = async (file: File) => {
     const found = open(await file.text());
     setTrouble(typeof found === "string" ? found : null);
@@ -47,7 +48,7 @@ function BringIn() {
     <Section title={t("import.in")}>
       <label class="text-box">
         <span class="text-box__label">{t("import.file")}</span>
-        <input class="text-box__input" type="file" accept=".json,.csv,.tsv,.txt" onChange={({ currentTarget: { files } }) => files?.[0] && void read(files[0])} />
+        <input class="text-box__input" type="file" accept=".json,.csv,.tsv,.txt" onChange={({ currentTarget }) => currentTarget.files?.[0] && void read(currentTarget.files[0]).finally(() => (currentTarget.value = ""))} />
         <span class="text-box__hint">{t("import.file_hint")}</span>
       </label>
       {trouble && <Notice tone="stop" urgent><p>{t(`import.${trouble}`)}</p></Notice>}
