@@ -184,3 +184,20 @@ def test_templates_are_known_when_they_come_back(rider):
         choose(rider, "filled.csv", f"{header}\n{',' * header.count(',')}\n2025-04-03{',' * header.count(',')}\n")
         expect(rider.page.get_by_role("region", name="Table")).to_contain_text(kind)
         rider.tap("Put the table away")
+
+
+def test_a_day_that_was_recorded_here_already_is_pointed_out(rider):
+    rider.go("/horse/new")
+    rider.fill("Name", "Goldfinch")
+    rider.tap(re.compile("^(Save|Add)"))
+    rider.all_sent()
+    rider.go("/")
+    rider.tap("Start the outing")
+    rider.page.wait_for_url(re.compile("/outing/"))
+    rider.all_sent()
+    today = rider.page.evaluate("new Date().toLocaleDateString('sv')")  # year-month-day by the phone's calendar
+    rider.go("/import")
+    choose(rider, "today.csv", f"date,horse,fence,profile,outcome\n{today},goldfinch,7,log,clear\n")
+    rider.page.get_by_label("Make them").check()
+    rider.sees("1 rows: 1 new")
+    rider.sees("On 1 of these days the horse has such a record here already")

@@ -42,6 +42,7 @@ export function TablePreview({ rows: brought, change }: Props) {
       <p><strong>{t(`import.table_${view.sheet.kind}`)}</strong></p>
       <p role="status">{done === null ? "" : `${t("import.taken", { n: done })} `}{t("import.counts", { rows: rows.length - 1, fresh: view.fresh, already: view.already, bad: view.bad.length, waiting: stay.length - 1 - view.bad.length })}</p>
       {view.sheet.unused.length > 0 && <p class="quiet">{t("import.unused", { names: view.sheet.unused.join(", ") })}</p>}
+      {view.fresh > 0 && view.alike > 0 && <Notice tone="attention"><p>{t("import.alike", { n: view.alike })}</p></Notice>}
       {view.sheet.dayFirst === null && (
         <Choices
           label={t("import.day_order")} value={dayFirst === null ? null : dayFirst ? "day" : "month"} onChoose={(chosen) => setDayFirst(chosen === "day")}

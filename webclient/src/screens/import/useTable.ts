@@ -4,6 +4,7 @@ import { useRef } from "preact/hooks";
 
 import { showValue } from "../../describe/values.ts";
 import { civilDate } from "../../entries/entry.ts";
+import type { Plain } from "../../entries/merge.ts";
 import { type Asked, bring, type Brought } from "../../imports/bring.ts";
 import { plainName } from "../../imports/columnNames.ts";
 import type { Row } from "../../imports/readRow.ts";
@@ -24,6 +25,8 @@ export interface TableView {
   bad: Row[];
   fresh: number;
   already: number;
+  /** New rows of a day on which that horse has such a record that did not come from this table. */
+  alike: number;
   brought: Brought;
   stateOf: (row: Row) => RowState;
 }
@@ -49,8 +52,18 @@ async function look(place: Place, table: string[][], dayFirst: boolean | null, a
     if (id) return stored.has(id) || ours.has(id) ? "already" : "new";
     return row.troubles.length ? "bad" : "waiting";
   };
+  const alike = await countAlike(place, sheet.kind === "attempt" ? "outing" : sheet.kind, brought);
   const count = (state: RowState) => rows.filter((row) => stateOf(row) === state).length;
-  return { table, sheet, rows, bad: rows.filter((row) => stateOf(row) === "bad"), fresh: count("new"), already: count("already"), brought, stateOf };
+  return { table, sheet, rows, bad: rows.filter((row) => stateOf(row) === "bad"), fresh: count("new"), already: count("already"), alike, brought, stateOf };
+}
+
+// what was recorded here by hand may be in the table as well: nobody but the person can tell
+async function countAlike(place: Place, kind: string, { entries }: Brought): Promise<number> {
+  const made = entries.filter((entry) => entry.kind === kind);
+  const ids = new Set(made.map(({ record_id }) => record_id));
+  const dayOf = (body: unknown) => `${(body as Plain).horse_id} ${(body as Plain).date}`;
+  const days = new Set((await findRecords(place, kind, {})).filter((row) => !ids.has(row.record_id)).map((row) => dayOf(row.body)));
+  return made.filter(({ body }) => days.has(dayOf(body))).length;
 }
 
 async function idsHere({ db, logbook_id }: Place, ids: string[], table: "entries" | "records"): Promise<Set<string>> {
