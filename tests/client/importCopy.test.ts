@@ -120,6 +120,15 @@ test("the server's export is read, held entries too; a line that is no entry is 
   assert.deepEqual([book!.entries.map(({ id }) => id), book!.broken], [[ELSEWHERE, LOGBOOK], 3]);
 });
 
+test("an entry that was exported by itself comes back", async () => {
+  const place = await filled();
+  const [row] = await place.db.entries.toArray();
+  const [book] = readCopy(JSON.stringify(row, null, 2)) as CopiedBook[];
+  const to = await newPlace();
+  const plan = await planCopy(to.db, book!, [OWN], OWN);
+  assert.deepEqual([plan.foreign, plan.fresh.map(({ id }) => id)], [false, [row!.id]]);
+});
+
 test("a file that is not ours, cut off or from a newer release is told apart", () => {
   assert.equal(readCopy("hello"), "not_ours");
   assert.equal(readCopy('{"runs": []}'), "not_ours");

@@ -30,9 +30,14 @@ export function readCopy(text: string): CopiedBook[] | CopyTrouble {
   } catch {
     return /^\s*\{\s*"fieldtally_/.test(text) ? "cut" : "not_ours";
   }
-  const books = read?.fieldtally_phone_export ? read.logbooks : [read];
+  const books = read?.fieldtally_phone_export ? read.logbooks : [isEntry(read as unknown as Incoming) ? bookOfOne(read) : read];
   if (!Array.isArray(books) || !books.every(isBook)) return "not_ours";
   return [read, ...books].some(isNewer) ? "newer" : books.map(bookOf);
+}
+
+/** A single entry that was exported by itself; what it says of its logbook is all that is known of that. */
+function bookOfOne(entry: Plain): Plain {
+  return { fieldtally_export: FORMAT, logbook: { id: entry.logbook_id, log_id: entry.logbook_id }, entries: [entry] };
 }
 
 function isNewer({ fieldtally_phone_export = FORMAT, fieldtally_export = FORMAT }: Plain): boolean {
