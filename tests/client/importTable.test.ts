@@ -92,6 +92,18 @@ test("brought in twice, whole or in parts or with rows added, it is there once; 
   assert.deepEqual(again.brought.entries, first.brought.entries);
 });
 
+test("without a field a fence is the one of that label, and the outing is where it stands; two such fences are no guess", async () => {
+  const place = await newPlace();
+  await bringInto(place, ATTEMPTS);
+  const bare = "date,horse,fence,outcome\n2025-05-01,Finch,Ditch,clear\n";
+  const { brought } = await bringInto(place, bare);
+  const fields = await findRecords(place, "field", {});
+  assert.deepEqual(brought.missing.fence, []);
+  assert.equal((await findRecords(place, "outing", {})).at(-1)!.field_id, fields[0]!.record_id);
+  await bringInto(place, "date,horse,field,fence,outcome\n2025-05-02,Finch,Other,Ditch,clear\n");
+  assert.deepEqual((await bringInto(place, "date,horse,fence,outcome\n2025-05-03,Finch,Ditch,clear\n", { make: false, profile: null })).brought.missing.fence, ["Ditch"]);
+});
+
 test("good rows are taken while bad ones stay", async () => {
   const place = await newPlace();
   const { brought, rows } = await bringInto(place, "date,horse,height_cm,efforts\n2025-04-03,Finch,90,10\n2025-04-04,Finch,high,10\n");

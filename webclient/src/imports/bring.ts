@@ -43,11 +43,18 @@ export async function bring(kind: TableKind, rows: readonly Row[], logbook_id: s
     known: new Map(records.map((row) => [row.record_id, row])), ids: new Map(), placed: new Set(), often: new Map(),
   };
   for (const row of records) work.ids.set(nameKey(row.kind, String(row.body!.name ?? row.body!.label), row.field_id), row.record_id);
+  knowFencesByLabel(work, records);
   for (const row of rows) if (!row.troubles.length) await (kind === "attempt" ? bringAttempt(work, row) : bringResult(work, kind, row));
   return work;
 }
 
 const nameKey = (kind: string, name: string, field_id: string | null = null) => [kind, plainName(name), kind === "fence" ? (field_id ?? "") : ""].join("|");
+
+// a table without fields means the fence of that label, where the logbook has only one
+function knowFencesByLabel({ ids }: Work, records: readonly RecordRow[]): void {
+  const fences = records.filter(({ kind }) => kind === "fence").map((row) => [nameKey("fence", String(row.body!.label)), row.record_id] as const);
+  for (const [key, id] of fences) if (!ids.has(key) && fences.filter(([other]) => other === key).length === 1) ids.set(key, id);
+}
 
 async function bringResult(work: Work, kind: TableKind, row: Row): Promise<void> {
   const { horse, record_id, ...values } = row.values as Plain & { horse: string; date: string };
@@ -69,7 +76,7 @@ async function bringAttempt(work: Work, row: Row): Promise<void> {
   if (field && !field_id) return lacks(work, "fence", fence, !built);
   const fence_id = await thing(work, "fence", fence, date, !built ? null : { label: fence, field_id, profile: built }, field_id);
   if (!horse_id || !fence_id) return;
-  const day = { horse_id, field_id, date, activity, from_memory: true, closed: true };
+  const day = { horse_id, field_id: field_id ?? work.known.get(fence_id)?.field_id ?? null, date, activity, from_memory: true, closed: true };
   const outing_id = await madeId(work, "outing", JSON.stringify(day));
   put(work, "outing", outing_id, { ...day, notes: work.mark }, date, 0);
   const body = { outing_id, fence_id, ...rest, presentation: { rein, ground, way, landing, company, pace } };
