@@ -69,3 +69,21 @@ def test_the_table_is_worked_by_keyboard_alone(rider):
     rider.page.keyboard.press("Enter")
     rider.sees("2 taken in")
     expect(rider.page.get_by_label(re.compile("Row 2, Ergebnis"))).to_be_visible()
+
+
+def test_text_at_twice_its_size_pushes_nothing_off_a_narrow_phone(rider):
+    rider.go("/horse/new")
+    rider.fill("Name", "Goldfinch")
+    rider.tap(re.compile("^(Save|Add)"))
+    rider.all_sent()
+    for path in ("/", "/import", "/emergency", "/phone", "/settings", "/results/new/jumping_round", "/sign-in"):
+        rider.go(path)
+        if path == "/import":
+            choose(rider, "saison.csv", PAST)
+            rider.sees("3 rows")
+        if path == "/results/new/jumping_round":
+            rider.choose("Enter", "Fence by fence")
+        rider.page.evaluate("document.documentElement.style.fontSize = '200%'")
+        rider.page.wait_for_timeout(300)
+        wide = rider.page.evaluate("document.documentElement.scrollWidth - innerWidth")
+        assert wide <= 0, f"{path} is {wide} px too wide"
