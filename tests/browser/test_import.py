@@ -201,3 +201,23 @@ def test_a_day_that_was_recorded_here_already_is_pointed_out(rider):
     rider.page.get_by_label("Make them").check()
     rider.sees("1 rows: 1 new")
     rider.sees("On 1 of these days the horse has such a record here already")
+
+
+def test_in_german_a_spreadsheet_gets_its_separator_and_decimal_sign_and_both_come_back(rider):
+    rider.go("/settings")
+    rider.choose("Language", "Deutsch")
+    rider.sees("Sprache")
+    rider.go("/import")
+    choose(rider, "saison.csv", PAST.replace("stopp", "Verweigerung"))
+    rider.page.get_by_label("Anlegen").check()
+    rider.page.get_by_label("Bauart der neuen Hindernisse").select_option("ditch")
+    rider.tap("3 Zeilen übernehmen")
+    rider.sees("3 übernommen")
+    table = table_out(rider, "Versuche", "Für die Tabellenkalkulation").decode("utf-8-sig")
+    rows = list(csv.DictReader(io.StringIO(table, newline=""), delimiter=";", strict=True))
+    assert [row["height_cm"] for row in rows] == ["90", "90,5", "90"]
+    assert [unharmed(row["note"]) for row in rows] == ["", "=1+1", "Kalt; windig\nund nass"]
+    for again in (table, table_out(rider, "Versuche", "Schlicht").decode("utf-8")):
+        choose(rider, "versuche.csv", again)
+        rider.sees("Zeilen: 3. Neu 0, schon da 3")
+        rider.tap("Tabelle weglegen")

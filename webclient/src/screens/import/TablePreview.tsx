@@ -8,6 +8,7 @@ import { takeIn } from "../../imports/takeIn.ts";
 import { Button } from "../../parts/BigButton.tsx";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
+import { toast } from "../../parts/toast.ts";
 import { TextBox } from "../../parts/TextBox.tsx";
 import { here } from "../../store/place.ts";
 import { type Key, t } from "../../words/index.ts";
@@ -27,20 +28,19 @@ export function TablePreview({ rows: brought, change }: Props) {
   const [make, setMake] = useState(false);
   const [profile, setProfile] = useState<Profile | null>(null);
   const [dayFirst, setDayFirst] = useState<boolean | null>(null);
-  const [done, setDone] = useState<number | null>(null);
   const view = useTable(brought, dayFirst, { make, profile });
   if (!view) return null;
   const rows = view.table;
   const stay = rows.filter((_, at) => at === 0 || !view.brought.idOf.has(at));
   const take = async () => {
     const added = await takeIn(here(), view.brought.entries);
-    setDone(added && view.fresh);
+    toast(t("import.taken", { n: added && view.fresh }));
     change(stay);
   };
   return (
     <section class="card form" aria-label={t("import.table")}>
       <p><strong>{t(`import.table_${view.sheet.kind}`)}</strong></p>
-      <p role="status">{done === null ? "" : `${t("import.taken", { n: done })} `}{t("import.counts", { rows: rows.length - 1, fresh: view.fresh, already: view.already, bad: view.bad.length, waiting: stay.length - 1 - view.bad.length })}</p>
+      <p role="status">{t("import.counts", { rows: rows.length - 1, fresh: view.fresh, already: view.already, bad: view.bad.length, waiting: stay.length - 1 - view.bad.length })}</p>
       {view.sheet.unused.length > 0 && <p class="quiet">{t("import.unused", { names: view.sheet.unused.join(", ") })}</p>}
       {view.fresh > 0 && view.alike > 0 && <Notice tone="attention"><p>{t("import.alike", { n: view.alike })}</p></Notice>}
       {view.sheet.dayFirst === null && (
