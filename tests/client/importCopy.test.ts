@@ -11,6 +11,7 @@ import { takeMedia } from "../../webclient/src/imports/takeMedia.ts";
 import { uuid5 } from "../../webclient/src/imports/uuid5.ts";
 import { digestOf, storeBytes } from "../../webclient/src/media/keep.ts";
 import type { Place } from "../../webclient/src/store/place.ts";
+import { notSaved } from "../../webclient/src/store/trouble.ts";
 import { writeBody } from "../../webclient/src/store/write.ts";
 import { LOGBOOK, newPlace } from "./storage.ts";
 
@@ -127,6 +128,18 @@ test("an entry that was exported by itself comes back", async () => {
   const to = await newPlace();
   const plan = await planCopy(to.db, book!, [OWN], OWN);
   assert.deepEqual([plan.foreign, plan.fresh.map(({ id }) => id)], [false, [row!.id]]);
+});
+
+test("a phone without room says so; what was taken in before stays, and doing it again goes on", async () => {
+  const from = await filled();
+  const to = await newPlace();
+  const { fresh } = await planCopy(to.db, await copyOf(from), [OWN], OWN);
+  await takeIn(to, fresh.slice(0, 2));
+  const full = { ...to, db: Object.assign(Object.create(to.db), { transaction: () => Promise.reject(new DOMException("no room", "QuotaExceededError")) }) };
+  await assert.rejects(takeIn(full, fresh), { name: "NotSaved", trouble: "full" });
+  assert.equal(notSaved.value, "full");
+  assert.equal(await takeIn(to, fresh), fresh.length - 2);
+  assert.equal(notSaved.value, null);
 });
 
 test("a file that is not ours, cut off or from a newer release is told apart", () => {

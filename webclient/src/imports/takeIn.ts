@@ -8,21 +8,29 @@ import { afterSave } from "../store/afterSave.ts";
 import type { EntryRow } from "../store/db.ts";
 import type { Place } from "../store/place.ts";
 import { refold } from "../store/refold.ts";
+import { NotSaved, notSaved, troubleOf } from "../store/trouble.ts";
 
 export type Incoming = Entry & Partial<Numbering>;
 type Tell = (done: number, total: number) => void;
 
 const PER_STEP = 500;
 
-/** Takes in what is not here yet, some hundreds a strict transaction; how many that were. */
+/** Takes in what is not here yet, some hundreds a strict transaction; how many that were. Rejects with NotSaved:
+ * the steps before are kept, and doing it again goes on from there. */
 export async function takeIn(place: Place, entries: Incoming[], tell: Tell = () => undefined): Promise<number> {
   let added = 0;
   for (let from = 0; from < entries.length; from += PER_STEP) {
-    added += await oneStep(place, entries.slice(from, from + PER_STEP));
+    added += await oneStep(place, entries.slice(from, from + PER_STEP)).catch(refuse);
     tell(Math.min(entries.length, from + PER_STEP), entries.length);
   }
+  notSaved.value = null;
   if (added) afterSave(place);
   return added;
+}
+
+export function refuse(error: unknown): never {
+  notSaved.value = troubleOf(error); // said on every screen until something is saved again
+  throw new NotSaved(notSaved.value, error);
 }
 
 function oneStep({ db, logbook_id, me }: Place, entries: Incoming[]): Promise<number> {

@@ -5,6 +5,7 @@ import { fromBase64 } from "../copies/base64.ts";
 import { digestOf, storeBytes } from "../media/keep.ts";
 import type { PhoneDb } from "../store/db.ts";
 import type { Place } from "../store/place.ts";
+import { refuse } from "./takeIn.ts";
 
 /** One file of a copy. */
 export interface CopiedMedia {
@@ -30,7 +31,7 @@ export async function takeMedia({ db, logbook_id }: Place, media: readonly Copie
 
 function putMedia(db: PhoneDb, logbook_id: string, sha256: string, media_type: string, bytes: ArrayBuffer): Promise<void> {
   const row = { logbook_id, sha256, media_type, size_bytes: bytes.byteLength, state: "here" as const };
-  return db.transaction(["media", "media_bytes"], (inside) => storeBytes(inside, row, bytes));
+  return db.transaction(["media", "media_bytes"], (inside) => storeBytes(inside, row, bytes)).catch(refuse);
 }
 
 async function bytesOf(base64: string): Promise<ArrayBuffer | null> {

@@ -1,6 +1,7 @@
 import { useEffect, useState } from "preact/hooks";
 
 import { logbooks } from "../../account/session.ts";
+import { noteMistake } from "../../health/mistakes.ts";
 import { planCopy, type CopyPlan } from "../../imports/planCopy.ts";
 import type { CopiedBook } from "../../imports/readCopy.ts";
 import { takeMedia } from "../../imports/takeMedia.ts";
@@ -21,12 +22,16 @@ export function CopyPreview({ book }: { book: CopiedBook }) {
   useEffect(() => void planCopy(here().db, book, logbooks.value, shown).then(setPlan), [book, shown.id, done]);
   if (!plan) return null;
   const take = async () => {
-    setBusy("");
     const place = { ...here(), logbook_id: plan.into.id };
-    setDamaged((await takeMedia(place, book.media)).damaged);
-    const added = await takeIn(place, plan.fresh, (at, total) => setBusy(t("import.progress", { done: at, total })));
+    const tell = (at: number, total: number) => setBusy(t("import.progress", { done: at, total }));
+    setBusy("");
+    try {
+      setDamaged((await takeMedia(place, book.media)).damaged);
+      setDone(await takeIn(place, plan.fresh, tell));
+    } catch (error) {
+      noteMistake(error); // what stands in the way is said at the top
+    }
     setBusy(null);
-    setDone(added);
   };
   return (
     <Notice

@@ -33,7 +33,8 @@ export function TablePreview({ rows: brought, change }: Props) {
   const rows = view.table;
   const stay = rows.filter((_, at) => at === 0 || !view.brought.idOf.has(at));
   const take = async () => {
-    const added = await takeIn(here(), view.brought.entries);
+    const added = await takeIn(here(), view.brought.entries).catch(() => null);
+    if (added === null) return;
     toast(t("import.taken", { n: added && view.fresh }));
     change(stay);
   };

@@ -4,6 +4,7 @@ import { Link } from "wouter-preact";
 import { clearWhenSent, keepUnder, type Progress, progress } from "../../account/keep.ts";
 import { chooseLogbook, logbooks, session } from "../../account/session.ts";
 import { openOwnLogbook } from "../../account/sign.ts";
+import { noteMistake } from "../../health/mistakes.ts";
 import { BigButton, Button } from "../../parts/BigButton.tsx";
 import { Choices } from "../../parts/Choices.tsx";
 import { Notice } from "../../parts/Notice.tsx";
@@ -51,7 +52,7 @@ function Keeping({ now: { total, numbered, target } }: { now: Progress }) {
   if (!mine.length) return <Notice tone="attention" actions={<Button onClick={() => void openOwnLogbook()}>{t("people.open_own")}</Button>}><p>{t("local.none")}</p></Notice>;
   const keep = async () => {
     chooseLogbook(book!.id);
-    await keepUnder(here(), (done, all) => setBusy(t("local.moving", { done, total: all })));
+    await keepUnder(here(), (done, all) => setBusy(t("local.moving", { done, total: all }))).catch(noteMistake);
     setBusy(null);
     await syncNow();
   };
