@@ -91,6 +91,22 @@ def test_signing_in_offers_them_and_they_go_under_the_account_once(server, peopl
     assert "fieldtally-local" not in names
 
 
+def test_the_first_account_of_a_new_server_keeps_what_was_there_before_it(server, people):
+    phone = people("wren")
+    begin(phone)
+    add_horse(phone, "Goldfinch")
+    phone.page.locator(".top__state a").click()  # the line at the top leads to where it can be kept
+    phone.heading("Make the first account")
+    phone.fill("Your name", "Wren Ashdown")
+    phone.fill("Sign-in name", "wren")
+    phone.fill("Password", PASSWORD)
+    phone.tap("Make the account")
+    phone.tap("Look and decide", role="link")
+    phone.tap("Keep them under Wren Ashdown")
+    phone.sees("1 entry is now under your account")
+    phone.all_sent()
+
+
 def test_killed_before_the_server_has_them_the_copy_stays_and_is_finished_later(server, people):
     phone = people("wren")
     begin(phone)
