@@ -50,9 +50,9 @@ function CanterView({ canter }: { canter: Canter }) {
   const again = (): void => navigate(`/watch?again=${canter.record_id}`);
   const [since] = useState(() => performance.now());
   const fresh = stopwatch.saved_id.value === canter.record_id;
-  useWatchKeys((key, timeStamp) => {
+  useWatchKeys((key) => {
     // right after the stop the one button of a clicker goes on with the set; a nervous second press does not
-    const goesOn = key === "start_stop" && fresh && timeStamp - since > NERVOUS_MS;
+    const goesOn = key === "start_stop" && fresh && performance.now() - since > NERVOUS_MS;
     if (writes && (key === 1 || goesOn)) again();
   });
   return (
