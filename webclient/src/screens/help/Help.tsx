@@ -6,7 +6,7 @@ import { installed, platform } from "./platform.ts";
 
 const BEFORE: Key[] = ["help.kit", "help.alone", "help.ground", "help.stop_well", "help.decide"];
 const AFTER: Key[] = ["help.fall_stop", "help.fall_head", "help.fall_horse"];
-const RECORDING: Key[] = ["help.tap", "help.edit", "help.watch", "help.sun", "help.card"];
+const RECORDING: Key[] = ["help.tap", "help.edit", "help.watch", "help.keys", "help.sun", "help.card"];
 const SENDING: Key[] = ["help.here", "help.send", "help.needs", "help.sign_out", "help.private", "help.no_account", "help.data"];
 const FINDINGS: Key[] = ["help.shown", "help.building", "help.untried", "help.shaky", "help.gone_stale", "help.on_hold"];
 
