@@ -10,7 +10,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 
 from browser.person import Person
-from browser.watching import ready_to_time, start, start_button, stop, stop_button
+from browser.watching import PRETEND_PHONE, ready_to_time, saved_canter, start, start_button, stop, stop_button
 
 pytestmark = pytest.mark.xdist_group("browser")
 
@@ -46,6 +46,61 @@ def test_no_violations(rider):
     in_each_look(rider, rider.page.url.removeprefix(rider.address))
 
 
+def test_no_violations_in_the_modes(rider):
+    rider.context.add_init_script(PRETEND_PHONE)
+    ready_to_time(rider)
+    rider.go("/calibration/new")
+    rider.fill("Instrument", "Yard wheel")
+    for n in (1, 2, 3):
+        rider.fill(re.compile(f"^Walk {n}"), f"50.{n}")
+    rider.page.wait_for_timeout(500)  # the draft is on the disk within a third of a second
+    for path in ("/calibration/new", "/conditioning", "/conditioning/memory"):
+        in_each_look(rider, path)
+    rider.tap("Save set")  # nothing in the way: the one horse is chosen, the day is today
+    rider.page.wait_for_url(re.compile("/conditioning/set/"))
+    nothing_found(rider, "a set from memory")
+    rider.go("/calibration/new")
+    rider.tap("Save calibration")
+    rider.heading("Tracks")
+    rider.go("/tracks/new")
+    rider.choose("Calibrated instrument", re.compile("Yard wheel"))
+    nothing_found(rider, "a track by a calibrated wheel")
+    rider.go("/watch")
+    rider.tap("Change")
+    rider.choose("Start", "Standing")
+    rider.choose("Countdown", "10 s")
+    nothing_found(rider, "the set-up of a countdown")
+    start(rider)
+    nothing_found(rider, "a countdown")
+    a_set_over_fences(rider)
+    in_each_look(rider, rider.page.url.removeprefix(rider.address))
+    for box in (each.bounding_box() for each in rider.page.locator("button:visible, a.button:visible").all()):
+        assert box["height"] >= 44 and box["width"] >= 44
+    again = rider.page.get_by_role("button", name=re.compile("^Again")).bounding_box()
+    assert again["height"] >= 64
+
+
+def a_set_over_fences(rider) -> None:
+    """Two canters of a set, the second with a fence on its clock; its list of changes is open."""
+    rider.page.evaluate("phone.awake(30000)")
+    stop(rider)
+    outing = saved_canter(rider)["outing_id"]
+    rider.tap(re.compile("^Again"))
+    start(rider)
+    rider.page.evaluate("phone.awake(30000)")
+    rider.go(f"/outing/{outing}/made-up")
+    rider.fill(re.compile("What you call it"), "Hay rail")
+    rider.choose("How it is built", "Rail")
+    rider.tap("Use this fence")
+    rider.thumb(rider.button("Clear"))
+    rider.all_sent()
+    rider.go("/watch")
+    stop(rider)
+    rider.sees("2 canters of this set")
+    rider.page.get_by_text("Change the fences of this canter").click()
+    nothing_found(rider, "a canter of a set, its fences being changed")
+
+
 def test_sizes_in_the_field(rider):
     ready_to_time(rider)
     assert start_button(rider).bounding_box()["height"] >= 64
@@ -66,7 +121,8 @@ def test_sizes_in_the_field(rider):
 
 def test_nothing_sticks_out_at_twice_the_text_size(rider):
     ready_to_time(rider)
-    for path in ("/watch", "/tracks", "/results/new/event_result", "/course"):
+    for path in ("/watch", "/tracks", "/tracks/new", "/calibration/new", "/conditioning/memory",
+                 "/results/new/event_result", "/course"):  # fmt: skip
         rider.go(path)
         rider.page.evaluate("document.documentElement.style.fontSize = '200%'")
         rider.page.wait_for_timeout(300)
