@@ -77,6 +77,7 @@ def phone(playwright, shell, tmp_path):
     made.close()
     assert made.mistakes == []
 
+HOME_FETCHED = "performance.getEntriesByType('resource').some((it) => it.name.includes('/home-'))"
 FIRST_SCRIPTS = """
     Promise.all([...document.querySelectorAll("script[src], link[rel=modulepreload]")]
       .map((each) => fetch(each.src || each.href).then((reply) => reply.text()))).then((texts) => texts.join())
@@ -170,12 +171,51 @@ def test_the_old_version_goes_on_while_the_new_one_waits_though_the_server_forgo
 
 
 def test_a_later_screen_opens_in_a_page_whose_files_are_gone_everywhere(phone, shell, builds):
-    """The second script is in memory from the first second on: no screen is fetched when it is opened."""
-    phone.page.wait_for_function("performance.getEntriesByType('resource').some((it) => it.name.includes('/later-'))")
+    """All scripts are in memory from the first second on: no screen is fetched when it is opened."""
+    phone.page.wait_for_function(HOME_FETCHED)
+    phone.page.wait_for_timeout(500)  # fetched; now read
     shell.stop()
     phone.page.evaluate("caches.keys().then((all) => Promise.all(all.map((name) => caches.delete(name))))")
     phone.page.evaluate("history.pushState(null, '', '/help')")
     phone.heading("Help")
+    phone.page.evaluate("history.pushState(null, '', '/invited/nobody')")  # a screen of the third script
+    phone.heading("You are invited")
+
+
+def test_the_screens_of_home_open_with_no_signal(phone, shell):
+    phone.page.wait_for_function(HOME_FETCHED)
+    shell.stop()
+    phone.go("/invited/nobody")
+    phone.heading("You are invited")
+    phone.sees(re.compile("needs signal"))
+
+
+def test_a_phone_is_ready_for_the_field_without_the_screens_of_home(playwright, shell, builds, tmp_path):
+    """What did not come with the installation comes when there is signal, and then stays."""
+    home = next((builds["0.1.0"] / "assets").glob("home-*.js")).name
+    shell.spoiled = {home}
+    late = Person(playwright, tmp_path / "late", shell.address, PHONE)
+    late.open("/sign-in")
+    late.ready_for_the_field()
+    late.go("/invited/nobody")
+    late.heading("Not fetched completely")
+    shell.spoiled = set()
+    late.tap("Reload")
+    late.heading("You are invited")
+    shell.stop()
+    late.page.reload()
+    late.heading("You are invited")
+    late.close()
+
+
+def test_the_home_of_the_version_before_goes_with_it(phone, shell, builds):
+    shell.folders = [builds["0.1.1"]]
+    phone.page.evaluate(FOREGROUND)
+    phone.tap("Update now")
+    phone.heading("Sign in")
+    phone.page.wait_for_function("caches.open('fieldtally-home').then((it) => it.keys()).then((all) => all.length === 1)")
+    kept = phone.page.evaluate("caches.open('fieldtally-home').then((it) => it.keys()).then((all) => all[0].url)")
+    assert kept.endswith(next((builds["0.1.1"] / "assets").glob("home-*.js")).name)
 
 
 def test_two_servers_with_different_workers_never_make_the_page_reload_by_itself(phone, shell, builds):

@@ -7,10 +7,12 @@ import { cleanupOutdatedCaches, createHandlerBoundToURL, precacheAndRoute } from
 import type { RouteHandlerCallbackOptions } from "workbox-core/types.js";
 import { NavigationRoute, registerRoute } from "workbox-routing";
 
+import { fetchAndKeep, fromHome, KEPT_HOME } from "./update/homeFiles.ts";
 import { editionsOf, KEPT_TEXTS } from "./words/editions.ts";
 
 declare const self: ServiceWorkerGlobalScope;
 declare const __SHELL__: { url: string; revision: string | null; integrity: string }[];
+declare const __HOME__: { url: string; integrity: string }[];
 declare const __BEYOND_SHELL__: { url: string; integrity: string }[];
 
 precacheAndRoute(__SHELL__, {
@@ -32,6 +34,18 @@ self.addEventListener("message", (event) => {
 
 // the very first installation: from now on this page works with no signal, without a reload
 self.addEventListener("activate", (event) => event.waitUntil(self.clients.claim()));
+
+// The screens of home and desk: kept beside the shell, so that a phone is ready for the field without them. What
+// does not arrive with the installation is fetched when a page asks for it.
+registerRoute(({ url }) => __HOME__.some((file) => file.url === url.pathname), ({ url }) => fromHome(__HOME__.find((file) => file.url === url.pathname)!));
+self.addEventListener("install", (event) => event.waitUntil(Promise.all(__HOME__.map((file) => fetchAndKeep(file).catch(() => undefined)))));
+self.addEventListener("activate", (event) => event.waitUntil(dropOtherHomes()));
+
+async function dropOtherHomes(): Promise<void> {
+  const store = await caches.open(KEPT_HOME);
+  const others = (await store.keys()).filter(({ url }) => !__HOME__.some((file) => url.endsWith(file.url)));
+  await Promise.all(others.map((request) => store.delete(request)));
+}
 
 // A language beyond the shell that the phone keeps (words/kept.ts): its next edition comes with the update. If
 // it does not arrive, the edition before serves on, and no update fails for it.
