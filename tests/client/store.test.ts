@@ -97,12 +97,12 @@ test("logbooks in one store do not see each other", async () => {
 
 test("the counts say what waits and since when, what is held and what needs somebody", async () => {
   const place = await newPlace();
-  assert.deepEqual(await countAll(place.db), { waiting: 0, held: 0, needs_you: 0, oldest_waiting: null });
+  assert.deepEqual(await countAll(place.db), { waiting: 0, photos: 0, voices: false, held: 0, needs_you: 0, oldest_waiting: null });
   await place.db.entries.bulkAdd([
     row({ recorded_at: "2026-05-02T10:00:00.000Z", logbook_id: "another" }), row({ recorded_at: "2026-05-01T10:00:00.000Z" }),
     row({ state: "held" }), row({ state: "needs_you" }), row({ state: "sent", number: 1 }),
   ]);
-  assert.deepEqual(await countAll(place.db), { waiting: 2, held: 1, needs_you: 1, oldest_waiting: "2026-05-01T10:00:00.000Z" });
+  assert.deepEqual(await countAll(place.db), { waiting: 2, photos: 0, voices: false, held: 1, needs_you: 1, oldest_waiting: "2026-05-01T10:00:00.000Z" });
   assert.equal((await unsentEntries(place.db)).length, 4);
 });
 

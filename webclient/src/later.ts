@@ -19,7 +19,5 @@ export { EditCalibration, NewCalibration } from "./screens/tracks/CalibrationScr
 export { EditTrack, NewTrack, TrackScreen } from "./screens/tracks/TrackScreen.tsx";
 export { Tracks } from "./screens/tracks/Tracks.tsx";
 
-export { sendMedia } from "./sync/media.ts";
-
 // Names the first script as shared, so that the build makes two scripts and not three.
 import "./app.tsx";

@@ -27,6 +27,6 @@ const LONGEST = 60;
 
 function nameOf(body: Body | null): string | null {
   const said = (body ?? {}) as Record<string, unknown>;
-  const name = said.name ?? said.label ?? said.test ?? said.event ?? said.text ?? said.date ?? said.reason;
+  const name = said.name ?? said.label ?? said.test ?? said.event ?? said.text ?? said.caption ?? said.date ?? said.reason;
   return typeof name === "string" ? (name.length > LONGEST ? `${name.slice(0, LONGEST)}…` : name) : null;
 }

@@ -90,6 +90,25 @@ export interface RunRow {
   [more: string]: unknown;
 }
 
+/** A photo or voice note of which this phone has the bytes. here: waits to be sent. sent: the server has it. */
+export interface MediaRow {
+  logbook_id: string;
+  sha256: string;
+  media_type: string;
+  size_bytes: number;
+  state: "here" | "sent";
+  /** The server would not have it: its code, and not before when (ms since 1970) to try again. */
+  refusal?: string;
+  retry_at_ms?: number;
+}
+
+/** Apart from the rows, so that counting and listing never reads megabytes. */
+export interface MediaBytesRow {
+  logbook_id: string;
+  sha256: string;
+  bytes: ArrayBuffer;
+}
+
 type Schema = Record<string, { key: string | string[]; indexes: Record<string, string | string[]> }>;
 
 // An index on `shelf` finds living records of a kind and leaves the others out, as `kind` would not.
@@ -111,6 +130,8 @@ const SCHEMA = {
   meta: { key: "key", indexes: {} },
   drafts: { key: "key", indexes: {} },
   runs: { key: "id", indexes: {} },
+  media: { key: ["logbook_id", "sha256"], indexes: { state: "state" } },
+  media_bytes: { key: ["logbook_id", "sha256"], indexes: {} },
 } satisfies Schema;
 
 export type TableName = keyof typeof SCHEMA;
@@ -135,6 +156,8 @@ export class PhoneDb {
   meta: Table<MetaRow, string>;
   drafts: Table<DraftRow, string>;
   runs: Table<RunRow, string>;
+  media: Table<MediaRow, [string, string]>;
+  media_bytes: Table<MediaBytesRow, [string, string]>;
   #link: Link;
 
   constructor(name: string, link: Link) {
@@ -148,6 +171,8 @@ export class PhoneDb {
     this.meta = new Table("meta", reach);
     this.drafts = new Table("drafts", reach);
     this.runs = new Table("runs", reach);
+    this.media = new Table("media", reach);
+    this.media_bytes = new Table("media_bytes", reach);
   }
 
   /** All of `work` or nothing: resolves when it is on the disk. `work` must use the database it is given and
@@ -171,7 +196,8 @@ export async function openPhoneDb(accountId: string, befalls: Befalls = {}): Pro
   return new PhoneDb(name, await connect(() => openDB(name, VERSION, callbacks(befalls)), name));
 }
 
-const VERSION = 1;
+// 2: photos and voice notes
+const VERSION = 2;
 
 function callbacks({ blocked, outdated, lost }: Befalls): OpenDBCallbacks<unknown> {
   return {
@@ -185,8 +211,10 @@ function callbacks({ blocked, outdated, lost }: Befalls): OpenDBCallbacks<unknow
   };
 }
 
+// what an older version made stays as it is; tables that came later are added beside it
 function makeTables(db: IDBPDatabase<unknown>): void {
   for (const [name, { key, indexes }] of Object.entries(SCHEMA as Schema)) {
+    if ((db.objectStoreNames as DOMStringList).contains(name)) continue;
     const store = db.createObjectStore(name, { keyPath: key });
     for (const [index, path] of Object.entries(indexes)) store.createIndex(index, path);
   }

@@ -3,9 +3,10 @@
 import type { EntryState, PhoneDb } from "../store/db.ts";
 import { keepAsking } from "../store/live.ts";
 import { startingWith } from "../store/table.ts";
+import { waitingMedia } from "./mediaWaiting.ts";
 import { note, type SyncState } from "./state.ts";
 
-type Counts = Pick<SyncState, "waiting" | "oldest_waiting" | "needs_you" | "held">;
+type Counts = Pick<SyncState, "waiting" | "oldest_waiting" | "photos" | "voices" | "needs_you" | "held">;
 
 /** Follows the store until the returned function is called. */
 export function followCounts(db: PhoneDb): () => void {
@@ -14,8 +15,8 @@ export function followCounts(db: PhoneDb): () => void {
 
 export async function countAll(db: PhoneDb): Promise<Counts> {
   const inState = (state: EntryState) => db.entries.countOf("all_state", IDBKeyRange.only(state));
-  const [waiting, held, refused, forks] = await Promise.all([inState("here"), inState("held"), inState("needs_you"), countForks(db)]);
-  return { waiting, held, needs_you: refused + forks, oldest_waiting: waiting ? await oldest(db) : null };
+  const [waiting, held, refused, forks, media] = await Promise.all([inState("here"), inState("held"), inState("needs_you"), countForks(db), waitingMedia(db)]);
+  return { waiting, held, photos: media.length, voices: media.some(({ media_type }) => media_type.startsWith("audio")), needs_you: refused + forks, oldest_waiting: waiting ? await oldest(db) : null };
 }
 
 // only forked records are in this index

@@ -27,7 +27,8 @@ export async function countsAgree(db: PhoneDb, logbook_id: string): Promise<bool
 
 /** Keeps everything, takes all numbers away and starts from zero: the next push and pull bring them back. */
 export async function startOver(db: PhoneDb, logbook_id: string, log_id: string | null): Promise<void> {
-  await db.transaction(["entries", "records", "meta"], async (inside) => {
+  await db.transaction(["entries", "records", "meta", "media"], async (inside) => {
+    await inside.media.modify(startingWith(logbook_id), (row) => void (row.state = "here"));
     await inside.entries.modify(startingWith(logbook_id), withoutNumber);
     await inside.records.modify(startingWith(logbook_id), withoutNumber);
     await writeCursor(inside, logbook_id, { log_id, number: 0 });

@@ -7,6 +7,8 @@ import { APP_VERSION } from "../update/version.ts";
 import { emptyTally, PROTOCOL, type SyncContext } from "./context.ts";
 import { deviceOf } from "./device.ts";
 import { syncLogbook } from "./engine.ts";
+import { mediaSender } from "./mediaSender.ts";
+import { waitingMedia } from "./mediaWaiting.ts";
 import { pullRulebooks } from "./rulebooks.ts";
 import { pullStandings } from "./standings.ts";
 import { note, type SyncResult, type SyncTrouble } from "./state.ts";
@@ -29,6 +31,8 @@ export async function syncEverything(db: PhoneDb, wire: Wire): Promise<SyncResul
       stop ??= logbookStop;
     }
     await pullRulebooks(db, wire, session.value?.version ?? "", Date.now());
+    // last, for records outrank photos
+    if ((await waitingMedia(db)).length) await (await mediaSender())?.(db, (done, total) => note({ phase: "photos", done, total }));
   } catch (error) {
     stop = asStop(error);
   }

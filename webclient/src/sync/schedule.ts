@@ -91,7 +91,7 @@ async function noteAllDone(db: PhoneDb, last_sent_at_ms: number): Promise<void> 
 function nextTry(): number {
   if (saved && failures === 0) return AFTER_SAVE_MS;
   if (failures > 0 && syncState.value.trouble !== "signed_out") return backOff(failures - 1);
-  return syncState.value.waiting > 0 ? LONGEST_MS : WHEN_QUIET_MS;
+  return syncState.value.waiting + syncState.value.photos > 0 ? LONGEST_MS : WHEN_QUIET_MS;
 }
 
 function plan(wait_ms: number): void {

@@ -18,11 +18,15 @@ export interface SyncResult {
 }
 
 export interface SyncState {
-  phase: "idle" | "sending" | "fetching";
+  phase: "idle" | "sending" | "fetching" | "photos";
   /** Entries of this account on this phone without a number yet, over all logbooks. */
   waiting: number;
   /** When the oldest of them was recorded. */
   oldest_waiting: string | null;
+  /** Photos and voice notes that wait; they go after everything else. */
+  photos: number;
+  /** Some of them are voice notes. */
+  voices: boolean;
   needs_you: number;
   held: number;
   last_sent_at_ms: number | null;
@@ -34,7 +38,7 @@ export interface SyncState {
 }
 
 export const QUIET: SyncState = {
-  phase: "idle", waiting: 0, oldest_waiting: null, needs_you: 0, held: 0, last_sent_at_ms: null,
+  phase: "idle", waiting: 0, oldest_waiting: null, photos: 0, voices: false, needs_you: 0, held: 0, last_sent_at_ms: null,
   trouble: null, done: 0, total: 0, result: null,
 };
 

@@ -31,6 +31,7 @@ function waiting(state: SyncState, moment: (instant: string) => string): StateWo
 
 function rested(state: SyncState, moment: (instant: number) => string): StateWords {
   if (state.trouble && state.trouble !== "offline") return { key: `sync.${state.trouble}`, values: {}, tone: "attention" };
+  if (state.photos > 0) return { key: state.voices ? "sync.media_waiting" : "sync.photos_waiting", values: { n: state.photos }, tone: "waiting" };
   if (state.last_sent_at_ms === null) return { key: "sync.nothing_yet", values: {}, tone: "quiet" };
   return { key: "sync.all_sent", values: { at: moment(state.last_sent_at_ms) }, tone: "quiet" };
 }

@@ -20,6 +20,7 @@ import { showMoment } from "../../words/dates.ts";
 import { t } from "../../words/index.ts";
 import "../../style/recording.css";
 import { StepLength } from "../fence/StepLength.tsx";
+import { About } from "../media/About.tsx";
 import { Notes } from "../note/Notes.tsx";
 import { MannerChips } from "../outing/MannerChips.tsx";
 import { placeName } from "../outing/names.ts";
@@ -64,6 +65,7 @@ function Edit({ attempt }: { attempt: SavedRecord<"attempt"> }) {
         )}
         {body.note !== null && <OwnNote record_id={attempt.record_id} body={body} change={change} />}
       </fieldset>
+      <About ids={[attempt.record_id]} what={title} />
       <Notes about_id={attempt.record_id} />
       <p><Link class="button" href={`/note/${attempt.record_id}?outing=${body.outing_id}`}>{t("attempt.add_note")}</Link></p>
       <History record_id={attempt.record_id} mayWrite={mayWrite} />

@@ -13,6 +13,7 @@ import { putBack, save, type SavedRecord, takeBack, useRecord, useRecords, useRo
 import { t } from "../../words/index.ts";
 import "../../style/recording.css";
 import { ForkNotice } from "../attempt/ForkNotice.tsx";
+import { About } from "../media/About.tsx";
 import { FenceFields } from "./FenceFields.tsx";
 import { useFenceForm } from "./useFenceForm.ts";
 
@@ -77,6 +78,7 @@ function FenceForm({ title, draftKey, fence, rest, back }: FormProps) {
         </fieldset>
         {mayWrite && <BigButton tone="main" type="submit">{fence ? t("fence.save") : t("fence.add")}</BigButton>}
       </form>
+      {fence && <About ids={[fence.record_id]} what={fence.body.label} />}
       {fence && mayWrite && <p><Button tone="stop" onClick={() => void remove(fence, () => navigate(backTo(search, fence.body.field_id), { replace: true }))}>{t("fence.take_back")}</Button></p>}
     </Screen>
   );

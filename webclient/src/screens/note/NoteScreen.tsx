@@ -64,7 +64,7 @@ function Write({ about_id, back }: { about_id: string; back: string }) {
   );
 }
 
-function aboutWords(row: RecordRow, fence: Bodies["fence"] | undefined): string {
+export function aboutWords(row: RecordRow, fence: Bodies["fence"] | undefined): string {
   const body = row.body as Record<string, string>;
   if (row.kind === "attempt") return attemptName(row.body as unknown as Attempt, fence);
   if (row.kind === "outing") return t("note.about_outing", { day: showDay(body.date!) });

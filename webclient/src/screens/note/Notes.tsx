@@ -4,6 +4,7 @@ import { putBack, type SavedRecord, takeBack, useRecords, useRole } from "../../
 import { me } from "../../store/place.ts";
 import { showMoment } from "../../words/dates.ts";
 import { t } from "../../words/index.ts";
+import { About } from "../media/About.tsx";
 
 /** What the rider, the scribe and the coach said about one record, oldest first. */
 export function Notes({ about_id }: { about_id: string }) {
@@ -25,6 +26,7 @@ function One({ note }: { note: SavedRecord<"note"> | SavedRecord<"remark"> }) {
     <li class="card">
       <p class="notes__text">{note.body.text}</p>
       <p class="quiet">{by} · {showMoment(note.recorded_at)}</p>
+      <About ids={[note.record_id]} what={t("kind.note")} folded={mine} only={!mine} home />
       {mine && <p><Button tone="quiet" onClick={() => void remove()}>{t("note.take_back")}</Button></p>}
     </li>
   );

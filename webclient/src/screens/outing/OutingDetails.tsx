@@ -12,6 +12,7 @@ import { putBack, save, type SavedRecord, takeBack, useDraft, useRecord, useReco
 import { t } from "../../words/index.ts";
 import "../../style/recording.css";
 import { ForkNotice } from "../attempt/ForkNotice.tsx";
+import { About } from "../media/About.tsx";
 
 /** What is said of the outing as a whole. Every change is kept at once: there is nothing to submit. */
 export function OutingDetails({ params }: { params: { id: string } }) {
@@ -43,6 +44,7 @@ function Details({ outing }: { outing: SavedRecord<"outing"> }) {
         <Where body={body} change={change} />
         <OutingNotes outing={outing} change={change} />
       </fieldset>
+      <About ids={[record_id]} what={t("outing.details")} />
       <p><Link class="button" href={`/outing/${record_id}/traces`}>{t("location.traces")}</Link></p>
       {mayWrite && <Ending outing={outing} change={change} />}
     </Screen>

@@ -11,6 +11,7 @@ import { showDay } from "../../words/dates.ts";
 import { t } from "../../words/index.ts";
 import "../../style/board.css";
 import { SetsOf } from "../conditioning/SetsOf.tsx";
+import { MediaAbout } from "../media/MediaAbout.tsx";
 import { Said } from "./Said.tsx";
 import { TimelineItem } from "./TimelineItem.tsx";
 
@@ -27,6 +28,7 @@ export function Timeline({ params }: { params: { id: string } }) {
     <Screen title={title} back="/">
       <Facts outing={outing.body} />
       <Said ids={[params.id]} about={params.id} what={t("timeline.whole")} />
+      <MediaAbout ids={[params.id]} what={t("timeline.whole")} home />
       <AsItWent id={params.id} />
       <SetsOf outing_id={params.id} horse={horse?.body} />
       <p><Link href={`/outing/${params.id}/traces`}>{t("location.traces")}</Link></p>

@@ -8,6 +8,7 @@ import { useRecord, type SavedRecord } from "../../store/book.ts";
 import { showDistance } from "../../units/index.ts";
 import { showClock } from "../../words/dates.ts";
 import { inside, say, t } from "../../words/index.ts";
+import { MediaAbout } from "../media/MediaAbout.tsx";
 import { Said } from "./Said.tsx";
 
 type Shown = Item<SavedRecord<"attempt">, SavedRecord<"timed_canter">>;
@@ -32,6 +33,7 @@ function Attempts({ fenceId, attempts, ids }: { fenceId: string; attempts: Saved
     <>
       <span class="timeline__what">{label}: {attempts.map(({ body }) => outcomeOf(body)).join(", ")}</span>
       {manners(attempts).map((manner) => <span class="timeline__how" key={manner}>{manner}</span>)}
+      <MediaAbout ids={ids} what={label} only />
       <Said ids={ids} about={ids[0]!} what={label} />
     </>
   );
