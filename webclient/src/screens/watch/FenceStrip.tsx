@@ -1,5 +1,4 @@
 import { useMemo } from "preact/hooks";
-import { Link } from "wouter-preact";
 
 import type { TimedCanter } from "../../entries/bodies.ts";
 import { faceText } from "../../pace/clockface.ts";
@@ -7,7 +6,7 @@ import { type Leg, legs } from "../../pace/legs.ts";
 import { plusMinus, rounded } from "../../pace/phrases.ts";
 import { STRIP_HEIGHT, STRIP_WIDTH, stripOf } from "../../pace/strip.ts";
 import { Button } from "../../parts/BigButton.tsx";
-import { Section } from "../../parts/Card.tsx";
+import { Row, Rows, Section } from "../../parts/Card.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { Stepper } from "../../parts/Stepper.tsx";
 import { madeAt } from "../../recording/made.ts";
@@ -36,13 +35,14 @@ export function FenceStrip({ canter, writes }: { canter: Canter; writes: boolean
         <Section title={t("watch.fences_on_the_way")}>
           {tied.length > 0 && !body.over_fences && <Notice tone="attention"><p>{t("watch.fences_but_flat")}</p></Notice>}
           <Drawing body={body} tied={tied} />
-          <ol>
-            {tied.map((one) => (
-              <li key={one.record_id}>
-                {faceText(offset(one))} <Link href={`/attempt/${one.record_id}`}>{t("watch.fence_line", { fence: name(one), outcome: t(`outcome.${one.body.outcome}`) })}</Link>
-              </li>
+          <Rows>
+            {tied.map((one, n) => (
+              <Row
+                href={`/attempt/${one.record_id}`} end={n + 1} key={one.record_id}
+                title={`${faceText(offset(one))} ${t("watch.fence_line", { fence: name(one), outcome: t(`outcome.${one.body.outcome}`) })}`}
+              />
             ))}
-          </ol>
+          </Rows>
           {writes && <Change canter={canter} tied={tied} free={free} name={name} />}
         </Section>
       )}
