@@ -101,10 +101,10 @@ function shellFiles() {
   return filesBelow(NEXT).filter(isShell).map((file) => ({ ...checked(file), revision: file.includes(`${sep}assets${sep}`) ? null : digest(readFileSync(file)).slice(0, 16) }));
 }
 
-// every phone keeps English; another language's texts are fetched by those who want them, an icon by its launcher
+// every phone keeps English; another language's texts are fetched by those who want them, the larger icons by a launcher
 const isOtherLanguage = (file) => /words-(?!en-)/.test(file);
 const isHome = (file) => /home-\w+\.js$/.test(file);
-const isShell = (file) => !file.includes("icon-512") && !isOtherLanguage(file) && !isHome(file);
+const isShell = (file) => !/icon-(192|512)/.test(file) && !isOtherLanguage(file) && !isHome(file);
 
 function checked(file) {
   const integrity = `sha384-${createHash("sha384").update(readFileSync(file)).digest("base64")}`;

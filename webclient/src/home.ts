@@ -19,6 +19,11 @@ export { TraceScreen } from "./screens/trace/TraceScreen.tsx";
 export { LocalWaits } from "./screens/today/LocalWaits.tsx";
 export { Timeline } from "./screens/timeline/Timeline.tsx";
 export { WhatIfScreen } from "./screens/what-if/WhatIfScreen.tsx";
+export { MemoryScreen } from "./screens/conditioning/MemoryScreen.tsx";
+export { BringScreen } from "./screens/fields/BringScreen.tsx";
+export { ShareScreen } from "./screens/fields/ShareScreen.tsx";
+export { PhotoScreen } from "./screens/media/PhotoScreen.tsx";
+export { EditCalibration, NewCalibration } from "./screens/tracks/CalibrationScreen.tsx";
 
 // Names the other scripts as shared, so that the build makes no more of them.
 import "./later.ts";

@@ -2,20 +2,15 @@
 // second. routes.ts names them through parts/later.tsx, which says why this is not a trap at an update.
 
 export { ConditioningScreen } from "./screens/conditioning/ConditioningScreen.tsx";
-export { MemoryScreen } from "./screens/conditioning/MemoryScreen.tsx";
 export { SetScreen } from "./screens/conditioning/SetScreen.tsx";
 export { EmergencyScreen } from "./screens/emergency/EmergencyScreen.tsx";
-export { BringScreen } from "./screens/fields/BringScreen.tsx";
-export { ShareScreen } from "./screens/fields/ShareScreen.tsx";
 export { SketchScreen } from "./screens/fields/SketchScreen.tsx";
 export { WalkScreen } from "./screens/fields/WalkScreen.tsx";
 export { Help } from "./screens/help/Help.tsx";
 export { MediaAbout } from "./screens/media/MediaAbout.tsx";
-export { PhotoScreen } from "./screens/media/PhotoScreen.tsx";
 export { NeedsYou } from "./screens/needs-you/NeedsYou.tsx";
 export { PlanScreen } from "./screens/plan/PlanScreen.tsx";
 export { Settings } from "./screens/settings/Settings.tsx";
-export { EditCalibration, NewCalibration } from "./screens/tracks/CalibrationScreen.tsx";
 export { EditTrack, NewTrack, TrackScreen } from "./screens/tracks/TrackScreen.tsx";
 export { Tracks } from "./screens/tracks/Tracks.tsx";
 
