@@ -2,7 +2,6 @@ import { useMemo, useState } from "preact/hooks";
 import { useLocation, useSearch } from "wouter-preact";
 
 import { civilDate } from "../../entries/entry.ts";
-import type { Calibrated } from "../../pace/calibration.ts";
 import { BigButton, Button } from "../../parts/BigButton.tsx";
 import { Row, Rows, Section } from "../../parts/Card.tsx";
 import { Choices } from "../../parts/Choices.tsx";
@@ -15,10 +14,11 @@ import { putBack, save, type SavedRecord, takeBack, useDraft, useRecord, useReco
 import { useBusy } from "../../update/busy.ts";
 import { decimal } from "../../words/decimal.ts";
 import { t } from "../../words/index.ts";
-import { typed } from "./trackDraft.ts";
+import { factorWords } from "./factorWords.ts";
 import {
   BLANK, type CalibrationDraft, calibrationBody, draftOf, factorOf, INSTRUMENTS, isOdd, MOST_WALKS, readDraft, STEPS_M, troubles, walkedOf, withInstrument,
 } from "./calibrationDraft.ts";
+import { typed } from "./trackDraft.ts";
 
 type Saved = SavedRecord<"calibration">;
 
@@ -111,11 +111,6 @@ function Walks({ draft, change, trouble }: WalksProps) {
       {walks.length < MOST_WALKS && <p><Button onClick={() => change({ walks: [...walks, ""] })}>{t("calibration.another")}</Button></p>}
     </>
   );
-}
-
-/** The factor in words: what a later reading of 400 stands for. */
-export function factorWords({ factor, factor_u }: Calibrated): string {
-  return t("calibration.factor", { factor: decimal(factor.toFixed(3)), u: decimal(Math.max(0.001, factor_u).toFixed(3)) });
 }
 
 function Found({ draft }: { draft: CalibrationDraft }) {

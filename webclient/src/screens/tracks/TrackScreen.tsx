@@ -18,7 +18,7 @@ import { showDistance } from "../../units/index.ts";
 import { useBusy } from "../../update/busy.ts";
 import { showShortDay } from "../../words/dates.ts";
 import { inside, t } from "../../words/index.ts";
-import { factorWords } from "./CalibrationScreen.tsx";
+import { factorWords } from "./factorWords.ts";
 import { distanceU } from "./trackDraft.ts";
 import { TrackForm } from "./TrackForm.tsx";
 

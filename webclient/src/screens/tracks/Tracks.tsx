@@ -8,7 +8,7 @@ import { calibrate } from "../../pace/calibration.ts";
 import { showDistance } from "../../units/index.ts";
 import { showShortDay } from "../../words/dates.ts";
 import { inside, t } from "../../words/index.ts";
-import { factorWords } from "./CalibrationScreen.tsx";
+import { factorWords } from "./factorWords.ts";
 
 /** All measured tracks, by field. */
 export function Tracks() {
