@@ -121,6 +121,22 @@ describe("a canter", () => {
   });
 });
 
+describe("a clock that is changed", () => {
+  it("is on the disk at the next beat, so that a kill a moment later costs nothing", async () => {
+    const phone = new FakePhone();
+    const first = new Page(phone);
+    await first.stopwatch.start(PLAN, 0);
+    first.canter(1_000);
+    phone.changeWall(-60_000);
+    first.canter(500);
+    await quiet();
+    phone.newLife(3_000);
+    const second = new Page(phone);
+    await second.stopwatch.takeUp();
+    assert.equal(second.stopwatch.elapsed()?.elapsed_ms, 4_500);
+  });
+});
+
 describe("a countdown", () => {
   const COUNTED = { ...PLAN, start: "standing" as const, countdown_s: 5 };
 
