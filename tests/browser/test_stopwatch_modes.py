@@ -398,7 +398,15 @@ def test_a_wheel_is_calibrated_and_every_later_result_uses_it(rider):
     # measured anew, the canter keeps what it was ridden over, and the track says so
     rider.go(f"/tracks/{canter['track_id']}/edit")
     rider.sees(re.compile("^1 canter was timed over this track. It keeps the distance of its day"))
-    rider.choose("Calibrated instrument", "None")
+    expect(rider.page.get_by_label("Reading of Yard wheel")).to_have_value("412.5")
+    rider.go("/tracks")
+    rider.tap(re.compile("^Yard wheel"), "link")
+    rider.sees("Oak stretch")  # measured with it
+    rider.tap("Take calibration away")
+    rider.sees("Calibration taken away.")
+    rider.all_sent()
+    rider.go(f"/tracks/{canter['track_id']}/edit")  # without its calibration it keeps the distance it says
+    expect(rider.page.get_by_label("Distance in metres")).to_have_value("409.23")
     rider.fill(re.compile("^Distance in"), "405")
     rider.fill("Own ± in metres", "0,5")
     rider.sees("± 0.5 m, your own figure")

@@ -7,11 +7,11 @@ import { tenths } from "../../pace/phrases.ts";
 import { BigButton } from "../../parts/BigButton.tsx";
 import { Choices } from "../../parts/Choices.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
-import { save, type SavedRecord, useDraft, useRecord, useRecords } from "../../store/book.ts";
+import { save, type SavedRecord, useDraft, useRecord, useRecords, useWhetherHere } from "../../store/book.ts";
 import { units } from "../../units/index.ts";
 import { decimal } from "../../words/decimal.ts";
 import { t } from "../../words/index.ts";
-import { blankTrack, distanceU, draftOf, measuredOf, readDraft, type TrackDraft, trackBody, type Trouble, troubles } from "./trackDraft.ts";
+import { blankTrack, type DistanceUnit, distanceU, draftOf, measuredOf, readDraft, type TrackDraft, trackBody, type Trouble, troubles } from "./trackDraft.ts";
 
 interface Props {
   /** The field it is likely to be in. */
@@ -28,11 +28,13 @@ const EXAMPLE_MPM = 400;
 export function TrackForm({ field_id, track, onSaved }: Props) {
   const unit = units.value === "metric" ? "m" : "yd";
   const made = new URLSearchParams(useSearch()).get("calibration"); // just calibrated, and back again
-  const first = track ? draftOf(track.body, unit) : blankTrack(field_id, unit);
+  const first = useFirst(track, field_id, unit);
   const [kept, keep, clear] = useDraft(`track ${track?.record_id ?? "new"}`, JSON.stringify(first));
   const [asked, setAsked] = useState(false);
   const [picked, setPicked] = useState(made === null);
-  const draft = { ...readDraft(kept, first), ...(!picked && { calibration_id: made }) };
+  const typed = { ...readDraft(kept, first), ...(!picked && { calibration_id: made }) };
+  const gone = useWhetherHere("calibration", typed.calibration_id ?? "") === "missing";
+  const draft = gone ? { ...typed, calibration_id: null } : typed;
   const change = (more: Partial<TrackDraft>): void => {
     if ("calibration_id" in more) setPicked(true);
     keep(JSON.stringify({ ...draft, ...more }));
@@ -43,7 +45,8 @@ export function TrackForm({ field_id, track, onSaved }: Props) {
   const store = async (event: Event): Promise<void> => {
     event.preventDefault();
     setAsked(true);
-    const body = trackBody(draft, calibration);
+    const stillReading = draft.calibration_id !== null && calibration === null;
+    const body = stillReading ? null : trackBody(draft, calibration);
     if (body === null) return;
     const saved = await save("track", body, track?.record_id).catch(() => null); // the frame says why
     if (saved === null) return;
@@ -63,6 +66,16 @@ export function TrackForm({ field_id, track, onSaved }: Props) {
       <BigButton tone="main" type="submit">{t("track.save")}</BigButton>
     </form>
   );
+}
+
+/** What the form begins with. A track whose calibration is not in this logbook (in the bin, or the track came from
+ * another one) keeps the distance it says. */
+function useFirst(track: Props["track"], field_id: string | null, unit: DistanceUnit): TrackDraft {
+  const calibration_id = track?.body.calibration_id ?? null;
+  const whether = useWhetherHere("calibration", calibration_id ?? "");
+  if (!track) return blankTrack(field_id, unit);
+  const lost = calibration_id !== null && whether === "missing";
+  return draftOf(lost ? { ...track.body, calibration_id: null, reading_m: null } : track.body, unit);
 }
 
 interface MeasuredProps {
