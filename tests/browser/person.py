@@ -104,6 +104,15 @@ class Person:
         expect(self.page.locator(".top__state")).to_contain_text(f"{count} waiting", timeout=15_000)
 
     def waiting(self) -> int:
+        """How many records the line at the top says wait, once it has said the same for three seconds: it counts
+        what was just written a moment later."""
+        readings = [self.waiting_now()]
+        while len(readings) < 6 or len(set(readings[-6:])) > 1:
+            self.page.wait_for_timeout(600)
+            readings.append(self.waiting_now())
+        return readings[-1]
+
+    def waiting_now(self) -> int:
         found = re.search(r"(\d+) waiting", self.page.locator(".top__state").inner_text())
         return int(found[1]) if found else 0
 

@@ -78,7 +78,6 @@ def test_from_the_field_to_the_coach_and_back(server, rider, coach):
     outing = start_outing(rider)
     tap_attempts(rider, outing)
     time_a_canter(rider, outing)
-    rider.page.wait_for_timeout(1500)  # the line at the top counts a moment later
     waiting = rider.waiting()
     assert waiting >= 9
 
