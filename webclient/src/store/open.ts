@@ -2,6 +2,7 @@
 
 import { signal } from "@preact/signals";
 
+import { catchUp } from "./catchUp.ts";
 import { openPhoneDb, type PhoneDb } from "./db.ts";
 import { openDb } from "./place.ts";
 import { troubleOf } from "./trouble.ts";
@@ -49,6 +50,7 @@ async function attempt(accountId: string): Promise<void> {
     lost: () => openDb.value && void reopen(openDb.value).catch(() => undefined),
   });
   blockedByTab.value = false;
+  await catchUp(db).catch((error) => console.error("older records could not be read anew", error)); // tried again next time
   if (openDb.value) return db.close(); // the other attempt was first
   openDb.value = db;
   openState.value = "open";
