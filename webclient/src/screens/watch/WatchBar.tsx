@@ -34,5 +34,5 @@ function Seconds() {
     const timer = setInterval(draw, 200);
     return () => clearInterval(timer);
   }, []);
-  return <span class="watch-bar__time" role="timer" aria-live="off">{faceText(ms)}</span>;
+  return <span class="watch-bar__time" role="timer" aria-live="off">{ms < 0 ? `−${Math.ceil(-ms / 1000)}` : faceText(ms)}</span>;
 }
