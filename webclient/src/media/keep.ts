@@ -13,8 +13,10 @@ import { writeBody } from "../store/write.ts";
 export type MediaKind = "photo" | "voice_note";
 type Described<K extends MediaKind> = Omit<BodyInputs[K], "media_sha256" | "size_bytes">;
 
-/** What stays free for records: some hundred thousand attempts. */
-export const RESERVE_BYTES = 32 * 1024 * 1024;
+/** What stays free for records: some ten thousand attempts. */
+export const RESERVE_BYTES = 8 * 1024 * 1024;
+// larger values are put into a file of their own, squeezed to nothing and not counted
+const FILLER_BYTES = 32 * 1024;
 
 /** The new record's id, once all of it is on the disk. Rejects with NotSaved; then nothing was changed. */
 export async function keepMedia<K extends MediaKind>(kind: K, body: Described<K>, bytes: ArrayBuffer): Promise<string> {
@@ -26,6 +28,7 @@ export async function keepMedia<K extends MediaKind>(kind: K, body: Described<K>
   try {
     await mustFit(bytes.byteLength);
     const { record_id } = await withReopening(place.db, () => place.db.transaction(["entries", "records", "media", "media_bytes"], async (db) => {
+      await leaveRoom(db, logbook_id);
       await storeBytes(db, row, bytes);
       return writeBody({ ...place, db }, kind, whole);
     }));
@@ -43,6 +46,14 @@ export async function storeBytes(db: PhoneDb, row: Parameters<PhoneDb["media"]["
 
 export async function digestOf(bytes: ArrayBuffer): Promise<string> {
   return Array.from(new Uint8Array(await crypto.subtle.digest("SHA-256", bytes)), (each) => each.toString(16).padStart(2, "0")).join("");
+}
+
+// Browsers no longer say truly how much room there is. What a transaction writes they do count, also what it takes
+// away again: with the room for records in it, the photo fails first.
+async function leaveRoom(db: PhoneDb, logbook_id: string): Promise<void> {
+  const filler = { logbook_id, sha256: "", bytes: new ArrayBuffer(FILLER_BYTES) };
+  await db.media_bytes.bulkPut(Array(RESERVE_BYTES / FILLER_BYTES).fill(filler));
+  await db.media_bytes.delete([logbook_id, ""]);
 }
 
 async function mustFit(size_bytes: number): Promise<void> {

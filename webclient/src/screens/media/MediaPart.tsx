@@ -33,7 +33,7 @@ export function MediaPart() {
     remember(BY_HAND, !byHand);
     setByHand(!byHand);
   };
-  if (isLocal.value || !rows.length) return null;
+  if (isLocal.value || (!rows.length && said === null)) return null;
   return (
     <Section title={t("media.title")}>
       <p>{t("media.here", { n: rows.length, size: sizeOf(rows) })} {waiting.length > 0 && t("media.waiting", { n: waiting.length })}</p>
