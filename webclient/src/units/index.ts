@@ -26,6 +26,12 @@ export function showGap(cm: number): string {
   return decimal(writeGap(cm, units.value));
 }
 
+/** `8 m`, or `9 yd`: to the whole one, for what is not known finer. */
+export function showRough(m: number): string {
+  const unit = units.value === "metric" ? 1 : 0.9144;
+  return showDistance(Math.round(m / unit) * unit);
+}
+
 /** `420 m`, or `459 yd`. */
 export function showDistance(m: number): string {
   return decimal(writeDistance(m, units.value));

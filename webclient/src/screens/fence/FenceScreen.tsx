@@ -7,14 +7,16 @@ import { Notice } from "../../parts/Notice.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { toast } from "../../parts/toast.ts";
 import { bodyOf, NO_REST, type Problem, problemsOf, type Rest } from "../../recording/fenceForm.ts";
-import { positionOf } from "../../recording/position.ts";
+import { type Position, positionOf } from "../../recording/position.ts";
 import { nextOrder } from "../../recording/reorder.ts";
-import { putBack, save, type SavedRecord, takeBack, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
+import { putBack, save, type SavedRecord, takeBack, useDraft, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 import "../../style/recording.css";
 import { ForkNotice } from "../attempt/ForkNotice.tsx";
 import { About } from "../media/About.tsx";
 import { FenceFields } from "./FenceFields.tsx";
+import { placeFence } from "./placeFence.ts";
+import { PositionPart } from "./PositionPart.tsx";
 import { useFenceForm } from "./useFenceForm.ts";
 
 /** A new fence, of a field (`?field=`) or none, for an outing (`?outing=`) or none. */
@@ -58,13 +60,17 @@ function FenceForm({ title, draftKey, fence, rest, back }: FormProps) {
   const { form, change, startAfresh, recovered } = useFenceForm(draftKey, fence?.body ?? null);
   const [problems, setProblems] = useState<Problem[]>([]);
   const mayWrite = useRole() !== "reader";
+  const [stood, setStood, forgetStood] = useDraft(`${draftKey} position`);
+  const whole = { ...rest, ...(!fence && stood && (JSON.parse(stood) as Position)) };
+  const place = (part: Partial<Position>) => (fence ? void placeFence(fence.record_id, part) : setStood(JSON.stringify({ ...positionOf(whole), ...part })));
   const keep = async () => {
     const found = problemsOf(form);
     setProblems(found);
     if (found.length) return toast(t("fence.problems", { n: found.length }));
-    const saved = await save("fence", bodyOf(form, restOf(rest)), fence?.record_id).catch(() => null);
+    const saved = await save("fence", bodyOf(form, restOf(whole)), fence?.record_id).catch(() => null);
     if (!saved) return toast(t("fence.not_saved"));
     startAfresh();
+    forgetStood();
     toast(t("fence.saved", { label: saved.body.label }));
     navigate(fence || !back.startsWith("/outing/") ? back : `${back}/fence/${saved.record_id}`, { replace: true });
   };
@@ -75,6 +81,7 @@ function FenceForm({ title, draftKey, fence, rest, back }: FormProps) {
       <form class="form" onSubmit={(event) => { event.preventDefault(); void keep(); }}>
         <fieldset class="form" disabled={!mayWrite}>
           <FenceFields form={form} problems={problems.length ? problemsOf(form) : []} onChange={change} />
+          {mayWrite && <PositionPart position={whole} onChange={place} />}
         </fieldset>
         {mayWrite && <BigButton tone="main" type="submit">{fence ? t("fence.save") : t("fence.add")}</BigButton>}
       </form>

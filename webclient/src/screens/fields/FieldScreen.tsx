@@ -30,10 +30,21 @@ export function FieldScreen({ params }: { params: { id: string } }) {
         <FenceOrder fences={inRidingOrder(fences)} mayWrite={mayWrite} />
         {mayWrite && <p><Link class="big-button big-button--main" href={`/fence/new?field=${params.id}`}>{t("field.add_fence")}</Link></p>}
       </Section>
+      <Doors id={params.id} mayWrite={mayWrite} any={fences.length > 0} />
       <Tracks field={field} tracks={tracks} mayWrite={mayWrite} />
       <p><Link class="button" href={`/note/${params.id}`}>{t("field.notes_about")}</Link></p>
       {mayWrite && <TakeBack field={field} />}
     </Screen>
+  );
+}
+
+function Doors({ id, mayWrite, any }: { id: string; mayWrite: boolean; any: boolean }) {
+  return (
+    <div class="recording__doors">
+      {any && <Link class="big-button" href={`/field/${id}/sketch`}>{t("field.sketch")}</Link>}
+      {any && mayWrite && <Link class="big-button" href={`/field/${id}/walk`}>{t("field.walk")}</Link>}
+      <Link class="big-button" href={`/field/${id}/share`}>{t("field.share")}</Link>
+    </div>
   );
 }
 

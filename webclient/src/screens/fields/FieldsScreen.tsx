@@ -19,6 +19,7 @@ export function FieldsScreen() {
       <Rows empty={t("field.none")}>
         {sorted.map((field) => <Row href={`/field/${field.record_id}`} title={field.body.name} detail={t("field.fences_count", { n: count(field.record_id) })} key={field.record_id} />)}
       </Rows>
+      {mayWrite && <p><Link class="button" href="/fields/bring">{t("field.bring")}</Link></p>}
     </Screen>
   );
 }

@@ -9,6 +9,9 @@ import { byFence, clearThroughout, tallyOf } from "../../recording/tally.ts";
 import type { SavedRecord } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 import { fenceBrief, fenceWords, tallyWords } from "./names.ts";
+import { metresTo, nearestFirst } from "../../sketch/nearest.ts";
+import { showRough } from "../../units/index.ts";
+import { NearestFirst, standsAt } from "./NearestFirst.tsx";
 import type { OutingView, SeenAttempt } from "./useOuting.ts";
 
 /** Lasts from fence to fence, not from day to day. */
@@ -20,18 +23,22 @@ interface Props {
   mayRecord: boolean;
 }
 
-/** The outing's fences in riding order with what happened at each today. */
+/** The outing's fences in riding order, or the nearest first, with what happened at each today. */
 export function FenceList({ view, chosen, mayRecord }: Props) {
-  const shown = matching(view.fences, filter.value, fenceWords);
+  const me = standsAt.value;
+  const metres = me ? metresTo(view.fences, me) : null;
+  const matched = matching(view.fences, filter.value, fenceWords);
+  const shown = metres ? nearestFirst(matched, metres) : matched;
   const attempts = byFence(view.attempts);
   if (!view.fences.length) return <NoFences view={view} mayRecord={mayRecord} />;
   return (
     <>
       {view.fences.length > 5 && <FilterBar fences={view.fences} />}
+      {view.fences.filter(({ body }) => body.latitude !== null).length > 1 && <NearestFirst />}
       {!shown.length && <p class="empty">{t("outing.none_match")} <button type="button" class="button" onClick={() => (filter.value = NO_FILTER)}>{t("outing.show_all")}</button></p>}
       <ul class="rows">
         {shown.map((fence) => (
-          <FenceRow fence={fence} attempts={attempts.get(fence.record_id) ?? []} outing_id={view.outing.record_id} chosen={fence.record_id === chosen} key={fence.record_id} />
+          <FenceRow fence={fence} attempts={attempts.get(fence.record_id) ?? []} outing_id={view.outing.record_id} chosen={fence.record_id === chosen} away_m={metres?.get(fence.record_id)} key={fence.record_id} />
         ))}
       </ul>
     </>
@@ -43,9 +50,11 @@ interface RowProps {
   attempts: SeenAttempt[];
   outing_id: string;
   chosen: boolean;
+  /** From where the person said she stands. */
+  away_m?: number | undefined;
 }
 
-function FenceRow({ fence, attempts, outing_id, chosen }: RowProps) {
+function FenceRow({ fence, attempts, outing_id, chosen, away_m }: RowProps) {
   const row = useRef<HTMLLIElement>(null);
   useEffect(() => {
     if (chosen) row.current?.scrollIntoView({ block: "nearest" });
@@ -56,7 +65,7 @@ function FenceRow({ fence, attempts, outing_id, chosen }: RowProps) {
       <Link class="row__link fence-row" href={`/outing/${outing_id}/fence/${fence.record_id}`} aria-current={chosen ? "true" : undefined}>
         <span class="row__words">
           <span class="row__title">{body.label}{body.favourite && <Star />}</span>
-          <span class="row__detail">{fenceBrief(body)}</span>
+          <span class="row__detail">{away_m !== undefined && `${showRough(away_m)} · `}{fenceBrief(body)}</span>
           {attempts.length > 0 && <span class="fence-row__tally">{tallyWords(tallyOf(attempts))}<Throughout fence={fence} attempts={attempts} /></span>}
         </span>
         {attempts.length > 0 && <span class="fence-row__count" aria-hidden="true">{attempts.length}</span>}

@@ -9,6 +9,7 @@ import { Screen } from "../../parts/Screen.tsx";
 import { type SavedRecord, useRole } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 import "../../style/recording.css";
+import "../../style/sketch.css";
 import { announced } from "./announce.ts";
 import { Cautions } from "./Cautions.tsx";
 import { FallBanner } from "./FallBanner.tsx";
@@ -78,6 +79,7 @@ function Beside({ view, mayRecord }: { view: OutingView; mayRecord: boolean }) {
       <div class="recording__doors">
         <Link class="big-button" href={`${base}/attempts`}>{t("outing.timeline")}</Link>
         <Link class="big-button" href={`/note/${view.outing.record_id}`}>{t("outing.notes")}</Link>
+        {view.field && <Link class="big-button" href={`/field/${view.field.record_id}/sketch?outing=${view.outing.record_id}`}>{t("field.sketch")}</Link>}
       </div>
       {mayRecord && (
         <div class="panel__controls">
