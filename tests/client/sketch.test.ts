@@ -6,6 +6,7 @@ import { test } from "node:test";
 import { average } from "../../webclient/src/sketch/average.ts";
 import { draw, nearest, roundLength } from "../../webclient/src/sketch/drawing.ts";
 import { layOut, putAt, spotOf, wayTo } from "../../webclient/src/sketch/layout.ts";
+import { metresTo, nearestFirst } from "../../webclient/src/sketch/nearest.ts";
 import { NO_POSITION, type Position } from "../../webclient/src/recording/position.ts";
 
 const at = (record_id: string, position: Partial<Position>) => ({ record_id, body: { ...NO_POSITION, ...position } });
@@ -134,4 +135,16 @@ test("a coarse first fix from the masts is left out, and none at all is no posit
   const found = average([fix(51.6, -1.25, 1200), fix(51.5, -1.25, 9), fix(51.5, -1.25, 7)])!;
   assert.deepEqual([found.latitude, found.fixes, found.position_accuracy_m], [51.5, 2, 7]);
   assert.equal(average([]), null);
+});
+
+test("the nearest fence comes first, by what is known of where it stands; the others last in their order", () => {
+  const fences = [at("unknown", {}), at("far", { latitude: 45.002, longitude: 7 }), at("near", { latitude: 45.0001, longitude: 7 }), at("nowhere", {})];
+  const metres = metresTo(fences, { latitude: 45, longitude: 7 });
+  near(metres.get("far")!, 0.002 * NORTH_M, 0.1);
+  assert.deepEqual(nearestFirst(fences, metres).map(({ record_id }) => record_id), ["near", "far", "unknown", "nowhere"]);
+});
+
+test("where no phone has located any fence, nothing is nearest", () => {
+  const fences = [at("a", { sketch_east_m: 0, sketch_north_m: 0 }), at("b", { sketch_east_m: 50, sketch_north_m: 0 })];
+  assert.deepEqual(nearestFirst(fences, metresTo(fences, { latitude: 45, longitude: 7 })), fences);
 });
