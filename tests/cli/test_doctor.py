@@ -43,7 +43,8 @@ def test_a_fresh_installation_is_fine_and_stays_untouched(healthy):
     assert status == 0
     assert set(states.values()) - {"fine"} <= {"attention"}
     assert states.keys() == {
-        "python", "web client", "settings", "data folder", "secret key", "database", "photos", "disk", "clock", "port", "https",
+        "python", "web client", "settings", "data folder", "secret key", "database", "photos", "disk", "clock", "port",
+        "https",
     }  # fmt: skip
     assert not healthy.data_dir.exists()
 

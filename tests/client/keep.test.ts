@@ -86,17 +86,37 @@ test("the copy goes only when every entry has its number, and what came later is
   assert.equal(await progress(account.db), null);
 });
 
+/** A photo on the phone before any account; its record's id. */
+async function photo(db: PhoneDb): Promise<string> {
+  const place: Place = { db, logbook_id: OWN, me: { id: LOCAL, display_name: "Rider" } };
+  const of = { media_type: "image/jpeg" as const, size_bytes: 3 };
+  await storeBytes(db, { logbook_id: OWN, sha256: "a".repeat(64), state: "here", ...of }, new Uint8Array([1, 2, 3]).buffer);
+  const body = { about_id: OWN, media_sha256: "a".repeat(64), width_px: 1, height_px: 1, ...of };
+  return (await writeBody(place, "photo", body)).record_id;
+}
+
 test("a photo that has not reached the server keeps the copy too", async () => {
   const local = await begun();
-  const bytes = new Uint8Array([1, 2, 3]).buffer;
-  await storeBytes(local, { logbook_id: OWN, sha256: "a".repeat(64), media_type: "image/jpeg", size_bytes: 3, state: "here" }, bytes);
+  await photo(local);
   const account = await newPlace();
   await keepUnder(account, () => undefined);
   await numberAll(account);
   assert.equal(await clearWhenSent(account.db), null);
   await account.db.media.put({ ...(await account.db.media.toArray())[0]!, state: "sent" });
   local.close();
-  assert.equal(await clearWhenSent(account.db), 5);
+  assert.equal(await clearWhenSent(account.db), 6);
+});
+
+test("a photo taken back before it was sent is copied, and keeps nothing waiting", async () => {
+  const local = await begun();
+  const record_id = await photo(local);
+  await writeTakeBack({ db: local, logbook_id: OWN, me: { id: LOCAL, display_name: "Rider" } }, record_id);
+  const account = await newPlace();
+  await keepUnder(account, () => undefined);
+  await numberAll(account);
+  local.close();
+  assert.equal(await clearWhenSent(account.db), 7);
+  assert.equal(await account.db.media_bytes.count(), 1);
 });
 
 test("it says whose and from when, and where the first try was headed", async () => {

@@ -47,7 +47,8 @@ def test_an_empty_variable_counts_as_not_set():
     [
         ("PORT", "eighty"), ("PORT", "-1"), ("PORT", "65536"), ("PORT", "８０"), ("THREADS", "0"), ("HTTPS", "maybe"),
         ("SECRET_KEY", "too short"), ("DATABASE_URL", "mysql://a/b"), ("DATABASE_URL", "nonsense"),
-        ("SIGN_IN_LIMIT", "sometimes"), ("MAX_REQUEST_BYTES", "16M"), ("BLOBS_URL", "nowhere://x"), ("MEDIA_LIMIT", "now and then"),
+        ("SIGN_IN_LIMIT", "sometimes"), ("MAX_REQUEST_BYTES", "16M"), ("BLOBS_URL", "nowhere://x"),
+        ("MEDIA_LIMIT", "now and then"),
     ],
 )  # fmt: skip
 def test_a_setting_that_cannot_be_is_named_with_its_cure(name, text):

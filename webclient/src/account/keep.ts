@@ -5,6 +5,7 @@ import { takeIn } from "../imports/takeIn.ts";
 import { storeBytes } from "../media/keep.ts";
 import { getMeta, openPhoneDb, type PhoneDb, setMeta } from "../store/db.ts";
 import type { Place } from "../store/place.ts";
+import { waitingMedia } from "../sync/mediaWaiting.ts";
 import { localBegun, removeLocal } from "./local.ts";
 import { LOCAL } from "./session.ts";
 
@@ -34,7 +35,7 @@ export function progress(db: PhoneDb): Promise<Progress | null> {
     const entries = await local.entries.toArray();
     const records = await local.records.toArray();
     const there = target ? await db.entries.bulkGet(entries.map(({ id }) => [target.logbook_id, id] as [string, string])) : [];
-    const media = await local.media.toArray();
+    const media = await waitingMedia(local); // one taken back is copied too, but waits for nothing
     const media_there = target ? await db.media.bulkGet(media.map(({ sha256 }) => [target.logbook_id, sha256] as [string, string])) : [];
     return {
       media_left: media.length - media_there.filter((row) => row?.state === "sent").length,
