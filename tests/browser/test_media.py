@@ -5,11 +5,13 @@ import re
 import time
 
 import pytest
+from axe_playwright_python.sync_playwright import Axe
 from PIL import Image
 from playwright.sync_api import expect
 
 from browser import person
 from browser.person import PASSWORD
+from browser.test_recording import at_the_field, clear, open_fence, saved
 from support.media import digest, gps_exif, jpeg
 
 pytestmark = pytest.mark.xdist_group("browser")
@@ -265,3 +267,22 @@ def test_where_nothing_can_be_recorded_it_is_said_and_not_offered(rider):
     add_fence(rider)
     rider.sees("This browser cannot record voice notes.")
     assert rider.page.get_by_role("button", name="Voice note").count() == 0
+
+
+def test_a_photo_of_an_attempt_stands_in_the_outing_as_the_coach_reads_it(rider, coach):
+    outing = at_the_field(rider)
+    open_fence(rider, outing, "1 Log")
+    clear(rider).click()
+    saved(rider)
+    rider.go(f"{outing}/attempts")
+    rider.page.locator("a[href^='/attempt/']").first.click()
+    choose_picture(rider, jpeg())
+    shown = re.compile("^Photo of 1 Log, ")
+    expect(rider.page.get_by_role("img", name=shown)).to_be_visible()
+    rider.all_sent()
+    coach.open("/")
+    coach.sign_in("idris")
+    coach.all_sent()
+    coach.go(outing.replace("/outing/", "/timeline/"))
+    expect(coach.page.get_by_role("img", name=shown)).to_be_visible()
+    assert Axe().run(coach.page).response["violations"] == []
