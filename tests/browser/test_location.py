@@ -188,7 +188,8 @@ def test_refused_is_said_and_the_time_goes_on(rider):
 
 
 def test_nobody_is_asked_who_did_not_ask(rider):
-    rider.context.add_init_script("window.asked = 0; navigator.geolocation.watchPosition = () => { asked++; return 1; };")
+    counting = "window.asked = 0; navigator.geolocation.watchPosition = () => { asked++; return 1; };"
+    rider.context.add_init_script(counting)
     open_watch(rider)
     start(rider)
     rider.page.wait_for_timeout(600)

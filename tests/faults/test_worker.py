@@ -213,9 +213,10 @@ def test_the_home_of_the_version_before_goes_with_it(phone, shell, builds):
     phone.page.evaluate(FOREGROUND)
     phone.tap("Update now")
     phone.heading("Sign in")
-    phone.page.wait_for_function("caches.open('fieldtally-home').then((it) => it.keys()).then((all) => all.length === 1)")
-    kept = phone.page.evaluate("caches.open('fieldtally-home').then((it) => it.keys()).then((all) => all[0].url)")
-    assert kept.endswith(next((builds["0.1.1"] / "assets").glob("home-*.js")).name)
+    kept = "caches.open('fieldtally-home').then((it) => it.keys())"
+    phone.page.wait_for_function(f"{kept}.then((all) => all.length === 1)")
+    home = next((builds["0.1.1"] / "assets").glob("home-*.js")).name
+    assert phone.page.evaluate(f"{kept}.then((all) => all[0].url)").endswith(home)
 
 
 def test_two_servers_with_different_workers_never_make_the_page_reload_by_itself(phone, shell, builds):

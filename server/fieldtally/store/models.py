@@ -111,8 +111,8 @@ class Invitation(Base):
 
 
 class FieldShare(Base):
-    """A field handed on by a code. `id` is the code's SHA-256, `text` the field as book.bodies.shared_field describes it,
-    already checked. `made_by` is kept without a foreign key, as in an invitation."""
+    """A field handed on by a code. `id` is the code's SHA-256, `text` the field as book.bodies.shared_field
+    describes it, already checked. `made_by` is kept without a foreign key, as in an invitation."""
 
     __tablename__ = "field_share"
 

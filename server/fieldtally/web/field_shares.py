@@ -6,8 +6,8 @@ import json
 from flask import Blueprint, jsonify, request
 from marshmallow import ValidationError
 
-from fieldtally.book.instant import show_instant
 from fieldtally.book.bodies.shared_field import SharedField, name_of
+from fieldtally.book.instant import show_instant
 from fieldtally.book.trouble import first_trouble
 from fieldtally.store import field_shares
 from fieldtally.store.models import FieldShare
