@@ -1,3 +1,5 @@
+import { useState } from "preact/hooks";
+
 import { describe } from "../../describe/describe.ts";
 import { kindWords } from "../../describe/Described.tsx";
 import { Button } from "../../parts/BigButton.tsx";
@@ -12,9 +14,11 @@ import { t } from "../../words/index.ts";
 
 const SHOWN = 15;
 
-/** What was taken back, newest first; each can be put back. */
+/** What was taken back, newest first; each can be put back, however long ago it was: nothing is ever thrown away. */
 export function Bin() {
-  const gone = useLive(() => findTakenBack(here(), SHOWN), []);
+  const [most, setMost] = useState(SHOWN);
+  const found = useLive(() => findTakenBack(here(), most + 1), [most]);
+  const gone = found?.slice(0, most);
   const writes = useRole() !== "reader";
   if (!gone?.length || !writes) return null;
   const back = (record_id: string) => putBack(record_id).then(() => toast(t("needs.put_back_done")), () => undefined);
@@ -28,6 +32,8 @@ export function Bin() {
           </li>
         ))}
       </ul>
+      {found!.length > most && <div class="buttons"><Button onClick={() => setMost(most * 4)}>{t("needs.bin_more")}</Button></div>}
+      <p class="quiet">{t("needs.bin_about")}</p>
     </Section>
   );
 }
