@@ -17,7 +17,10 @@ from selenium.webdriver.remote.webelement import WebElement
 
 from browser.running_server import free_port
 
-INSTALL = "The WebKit tests need WebKitGTK and a display: run tests/run, or apt-get install webkit2gtk-driver libwebkit2gtk-4.1-0 xvfb."
+INSTALL = (
+    "The WebKit tests need WebKitGTK and a display: run tests/run, "
+    "or apt-get install webkit2gtk-driver libwebkit2gtk-4.1-0 xvfb."
+)
 PATIENCE_S = 20
 
 # What a person would press or fill in under that name, among what can be seen.
