@@ -9,6 +9,7 @@ import { plusMinus, rounded } from "../../pace/phrases.ts";
 import type { Pace } from "../../pace/speed.ts";
 import { Notice } from "../../parts/Notice.tsx";
 import { showDistance } from "../../units/index.ts";
+import { decimal } from "../../words/decimal.ts";
 import { t } from "../../words/index.ts";
 import { SpeedStrip } from "./SpeedStrip.tsx";
 
@@ -48,7 +49,7 @@ function lengthValues({ distance_m, distance_u_m, moving_s }: Moved) {
 }
 
 function Agrees({ of: { en, agrees }, by }: { of: Agreement; by: number }) {
-  const values = { by, en: Math.abs(en).toFixed(1) };
+  const values = { by, en: decimal(Math.abs(en).toFixed(1)) };
   return agrees ? <p>{t("location.agrees", values)}</p> : <Notice tone="attention"><p>{t("location.differs", values)}</p></Notice>;
 }
 
