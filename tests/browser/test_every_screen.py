@@ -1,0 +1,124 @@
+"""Every line of the route table, on a season's logbook: axe-core finds nothing in any look, the sun's contrast is
+7:1, nothing sticks out at twice the text size.
+
+axe-core's rules follow WCAG 2.2; 7:1 is its level AAA (success criterion 1.4.6). A route that has no address here
+fails, so that a new screen cannot be forgotten.
+"""
+
+import json
+import re
+
+import pytest
+from axe_playwright_python.sync_playwright import Axe
+from playwright.sync_api import expect
+
+from browser.running_server import ROOT, RunningServer
+
+pytestmark = pytest.mark.xdist_group("browser")
+
+ROUTE = re.compile(r'\{ path: "([^"]+)"')
+# What stands for each gap of an address: the newest record of that kind, or itself.
+ADDRESSES = {
+    "/board/:horseId/:levelId": "/board/{horse}/novice",
+    "/finding/:horseId/:levelId/:requirementId": "/finding/{horse}/novice/fixed",
+    "/plan/:horseId/:levelId": "/plan/{horse}/novice",
+    "/what-if/:horseId/:levelId": "/what-if/{horse}/novice",
+    "/bar/:horseId/:levelId": "/bar/{horse}/novice",
+    "/invited/:code": "/invited/nobody-wrote-this",
+    "/timeline/:id": "/timeline/{outing}",
+    "/horse/:id": "/horse/{horse}",
+    "/outing/:id": "/outing/{outing}",
+    "/outing/:id/fence/:fenceId": "/outing/{outing}/fence/{fence}",
+    "/outing/:id/made-up": "/outing/{outing}/made-up",
+    "/outing/:id/details": "/outing/{outing}/details",
+    "/outing/:id/attempts": "/outing/{outing}/attempts",
+    "/outing/:id/traces": "/outing/{outing}/traces",
+    "/attempt/:id": "/attempt/{attempt}",
+    "/note/:id": "/note/{outing}",
+    "/photo/:id": "/photo/none",
+    "/field/:id": "/field/{field}",
+    "/field/:id/edit": "/field/{field}/edit",
+    "/field/:id/walk": "/field/{field}/walk",
+    "/field/:id/sketch": "/field/{field}/sketch",
+    "/field/:id/share": "/field/{field}/share",
+    "/fence/:id": "/fence/{fence}",
+    "/trace/:id": "/trace/none",
+    "/watch/canter/:id": "/watch/canter/{timed_canter}",
+    "/tracks/:id": "/tracks/{track}",
+    "/tracks/:id/edit": "/tracks/{track}/edit",
+    "/calibration/:id": "/calibration/none",
+    "/results/new/:kind": "/results/new/event_result",
+    "/results/:kind/:id": "/results/event_result/{event_result}",
+    "/conditioning/set/:id": "/conditioning/set/none",
+    "/patterns/:horseId": "/patterns/{horse}",
+}
+CONTRAST = {"runOnly": ["color-contrast"]}
+SUN = {"runOnly": ["color-contrast-enhanced"], "rules": {"color-contrast-enhanced": {"enabled": True}}}
+STICKS_OUT = """[...document.querySelectorAll('main *')].filter((one) => one.getBoundingClientRect().right > innerWidth + 1
+  && !one.closest('.unseen, svg, [class*=scroll], table')).map((one) => one.outerHTML.slice(0, 120)).slice(0, 3)"""
+IDS = """async () => {
+  const { logbooks } = await (await fetch('/api/session')).json();
+  const { entries } = await (await fetch(`/api/logbooks/${logbooks[0].id}/export`)).json();
+  return Object.fromEntries(entries.filter((one) => one.body).map((one) => [one.kind, one.record_id]));
+}"""
+
+
+def routes() -> list[str]:
+    return ROUTE.findall((ROOT / "webclient" / "src" / "routes.ts").read_text(encoding="utf-8"))
+
+
+@pytest.fixture
+def server(tmp_path):
+    """The demonstration's server."""
+    running = RunningServer(tmp_path / "data")
+    people = json.loads(running.command("demo", "--no-serve", "--json"))["people"]
+    running.passwords = {one["sign_in_name"]: one["password"] for one in people}
+    running.start()
+    yield running
+    running.stop()
+
+
+@pytest.fixture
+def signed_in(server, people):
+    """The demonstration's rider, with her whole logbook on the phone."""
+    phone = people("wren")
+    phone.open("/sign-in")
+    phone.sign_in("wren", server.passwords["wren"])
+    phone.all_sent()
+    return phone
+
+
+def test_every_route_has_an_address():
+    assert [one for one in routes() if ":" in one and one not in ADDRESSES] == []
+    assert [one for one in ADDRESSES if one not in routes()] == []
+
+
+def test_every_screen_in_every_look_and_at_twice_the_text_size(signed_in):
+    ids, found = signed_in.page.evaluate(IDS), []
+    for route in routes():
+        signed_in.go(ADDRESSES.get(route, route).format(**ids))
+        expect(signed_in.page.locator("h1").first).to_be_visible()
+        signed_in.page.wait_for_timeout(150)  # what comes out of the store a moment after the heading
+        found += faults(signed_in.page, route)
+    assert found == [], "\n".join(found)
+
+
+def faults(page, route: str) -> list[str]:
+    axe = Axe()
+    found = [*named(axe.run(page), f"{route} light")]
+    for look, options in (("dark", CONTRAST), ("sun", SUN)):
+        page.evaluate("(look) => { document.documentElement.dataset.theme = look; }", look)
+        found += named(axe.run(page, options=options), f"{route} {look}")
+    page.evaluate("document.documentElement.style.fontSize = '200%'")
+    wide, window = page.evaluate("[document.documentElement.scrollWidth, innerWidth]")
+    if wide > window:
+        found.append(f"{route} at twice the text size is {wide} px wide: {page.evaluate(STICKS_OUT)}")
+    return found
+
+
+def named(results, where: str) -> list[str]:
+    """One line a violation: where, which rule, the first thing it names."""
+    return [
+        f"{where}: {one['id']}: {one['nodes'][0]['html'][:160]} {one['nodes'][0]['failureSummary'][-160:]}"
+        for one in results.response["violations"]
+    ]
