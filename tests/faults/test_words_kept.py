@@ -1,4 +1,4 @@
-"""A language beside the shell through updates: the next edition comes with the app's, and what does not come is no fault."""
+"""A language beside the shell through updates: its next edition comes with the app's; not coming is no fault."""
 
 import json
 import shutil
