@@ -1,5 +1,5 @@
 """Every line of the route table, on a season's logbook: axe-core finds nothing in any look, the sun's contrast is
-7:1, nothing sticks out at twice the text size.
+7:1, nothing sticks out at twice the text size or on its side.
 
 axe-core's rules follow WCAG 2.2; 7:1 is its level AAA (success criterion 1.4.6). A route that has no address here
 fails, so that a new screen cannot be forgotten.
@@ -12,12 +12,13 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
+from browser.person import PHONE
 from browser.running_server import ROOT, RunningServer
 
 pytestmark = pytest.mark.xdist_group("browser")
 
 ROUTE = re.compile(r'\{ path: "([^"]+)"')
-# What stands for each gap of an address: the newest record of that kind, or itself.
+# What stands for each gap of an address: the oldest record of that kind (of the horse that the season is about).
 ADDRESSES = {
     "/board/:horseId/:levelId": "/board/{horse}/novice",
     "/finding/:horseId/:levelId/:requirementId": "/finding/{horse}/novice/fixed",
@@ -52,14 +53,16 @@ ADDRESSES = {
     "/conditioning/set/:id": "/conditioning/set/none",
     "/patterns/:horseId": "/patterns/{horse}",
 }
+LYING = {"width": 740, "height": 360}  # px
 CONTRAST = {"runOnly": ["color-contrast"]}
 SUN = {"runOnly": ["color-contrast-enhanced"], "rules": {"color-contrast-enhanced": {"enabled": True}}}
-STICKS_OUT = """[...document.querySelectorAll('main *')].filter((one) => one.getBoundingClientRect().right > innerWidth + 1
-  && !one.closest('.unseen, svg, [class*=scroll], table')).map((one) => one.outerHTML.slice(0, 120)).slice(0, 3)"""
+STICKS_OUT = """[...document.querySelectorAll('main *')]
+  .filter((one) => one.getBoundingClientRect().right > innerWidth + 1 && !one.closest('.unseen, svg'))
+  .map((one) => one.outerHTML.slice(0, 120)).slice(0, 3)"""
 IDS = """async () => {
   const { logbooks } = await (await fetch('/api/session')).json();
   const { entries } = await (await fetch(`/api/logbooks/${logbooks[0].id}/export`)).json();
-  return Object.fromEntries(entries.filter((one) => one.body).map((one) => [one.kind, one.record_id]));
+  return Object.fromEntries(entries.filter((one) => one.body).reverse().map((one) => [one.kind, one.record_id]));
 }"""
 
 
@@ -110,10 +113,17 @@ def faults(page, route: str) -> list[str]:
         page.evaluate("(look) => { document.documentElement.dataset.theme = look; }", look)
         found += named(axe.run(page, options=options), f"{route} {look}")
     page.evaluate("document.documentElement.style.fontSize = '200%'")
-    wide, window = page.evaluate("[document.documentElement.scrollWidth, innerWidth]")
-    if wide > window:
-        found.append(f"{route} at twice the text size is {wide} px wide: {page.evaluate(STICKS_OUT)}")
+    found += too_wide(page, f"{route} at twice the text size")
+    page.evaluate("document.documentElement.style.fontSize = ''")
+    page.set_viewport_size(LYING)
+    found += too_wide(page, f"{route} on its side")
+    page.set_viewport_size(PHONE["viewport"])
     return found
+
+
+def too_wide(page, where: str) -> list[str]:
+    wide, window = page.evaluate("[document.documentElement.scrollWidth, innerWidth]")
+    return [f"{where} is {wide} px wide: {page.evaluate(STICKS_OUT)}"] if wide > window else []
 
 
 def named(results, where: str) -> list[str]:
