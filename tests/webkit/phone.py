@@ -1,5 +1,6 @@
 """A rider's phone with a WebKit engine, as iPhones have: WebKitGTK steered by Selenium, in a profile on disk."""
 
+import ctypes.util
 import os
 import shutil
 import signal
@@ -37,6 +38,12 @@ def program(name: str) -> str:
     return found
 
 
+def engine() -> str:
+    found = ctypes.util.find_library("webkit2gtk-4.1")
+    assert found, f"The library libwebkit2gtk-4.1 is missing. {INSTALL}"
+    return found
+
+
 class WebKitPhone:
     """`kill` ends engine and driver as a flat battery would; `open` starts them again on the same profile."""
 
@@ -46,6 +53,7 @@ class WebKitPhone:
         self.process: subprocess.Popen | None = None
 
     def open(self, path: str = "/") -> None:
+        engine()
         port = free_port()
         self.process = subprocess.Popen(
             [program("WebKitWebDriver"), f"--port={port}"], start_new_session=True,
@@ -91,10 +99,14 @@ class WebKitPhone:
         button.click()
 
     def stands_still(self, button: WebElement) -> bool:
+        """Whether it kept its place for a while: what is read from the phone meanwhile moves what stands below."""
         where = "const { x, y } = arguments[0].getBoundingClientRect(); return [x, y]"
         before = self.run(where, button)
-        time.sleep(0.15)
-        return self.run(where, button) == before
+        for _ in range(2):
+            time.sleep(0.15)
+            if self.run(where, button) != before:
+                return False
+        return True
 
     def fill(self, label: str, text: str) -> None:
         self.find("input, textarea", label).send_keys(text)

@@ -45,13 +45,19 @@ def log_attempts(phone) -> None:
     phone.sees("Today: 2 clear, 1 run-out")
 
 
-def time_a_canter(phone, outing: str) -> None:
-    """The run outlives a reload and the browser's death."""
+def make_a_track(phone) -> None:
     phone.go("/tracks/new")
+    phone.sees("Save track")
+    time.sleep(1)
     phone.fill("Name", "Thornybank straight")
     phone.fill("Distance", "100")
     phone.tap("Save track", "button")
-    phone.until(lambda: "/tracks/new" not in phone.driver.current_url, "the track is kept")
+    phone.sees("Canters over this track")
+    time.sleep(1.5)  # the line at the top counts what was just written a moment later
+
+
+def time_a_canter(phone, outing: str) -> None:
+    """The run outlives a reload and the browser's death."""
     phone.go(f"/watch?outing={outing}")
     phone.tap("Thornybank straight", "label")
     phone.tap("START", "button")
@@ -72,6 +78,8 @@ def test_a_day_in_the_field(server, phone):
     phone.sign_in("wren", server.passwords["wren"])
     phone.sees("Start the outing")
     phone.ready_for_the_field()
+    make_a_track(phone)
+    phone.sees("All sent at", patience_s=60)
     before = in_the_book(server)
     server.stop()
     phone.kill()
@@ -90,4 +98,4 @@ def test_a_day_in_the_field(server, phone):
     phone.sees("All sent at", patience_s=60)
     phone.sees("2 clear, 1 run-out")
     added = in_the_book(server) - before
-    assert added == Counter(outing=1, attempt=3, track=1, timed_canter=1)
+    assert added == Counter(outing=1, attempt=3, timed_canter=1)
