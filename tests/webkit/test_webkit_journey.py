@@ -43,6 +43,8 @@ def log_attempts(phone) -> None:
     tap_slowly(phone, "Not clear")
     tap_slowly(phone, "Run-out")
     phone.sees("Today: 2 clear, 1 run-out")
+    kept = "return !!document.querySelector('.tap-bar__state--saved')"
+    phone.until(lambda: phone.run(kept), "the run-out is on the disk")  # shown is not yet kept
 
 
 def make_a_track(phone) -> None:
