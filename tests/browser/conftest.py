@@ -1,3 +1,5 @@
+import json
+
 import pytest
 
 from browser.person import DESK, PASSWORD, PHONE, Person
@@ -48,3 +50,18 @@ def coach(server, rider, people):
         "user", "add", "idris", "--display-name", "Idris Vale", "--coach-of", "wren", "--password-stdin", given=PASSWORD
     )
     return people("idris", DESK)
+
+
+@pytest.fixture
+def season(people, tmp_path):
+    """The demonstration's rider on her own server, with her whole logbook on the phone."""
+    running = RunningServer(tmp_path / "season")
+    told = json.loads(running.command("demo", "--no-serve", "--json"))["people"]
+    running.start()
+    phone = people("season")
+    phone.address = running.address
+    phone.open("/sign-in")
+    phone.sign_in("wren", next(one["password"] for one in told if one["sign_in_name"] == "wren"))
+    phone.all_sent()
+    yield phone
+    running.stop()

@@ -173,6 +173,7 @@ def test_refused_is_said_and_the_time_goes_on(rider):
     )
     switch_on(rider)
     rider.choose(re.compile("^Record the phone’s location"), "Off")
+    rider.page.wait_for_timeout(1500)  # what is chosen is remembered a moment later
     rider.choose(re.compile("^Record the phone’s location"), "On")
     rider.sees("This phone does not tell Fieldtally where it is.")
     start(rider)

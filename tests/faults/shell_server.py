@@ -10,6 +10,7 @@ TYPES = {
     ".webmanifest": "application/manifest+json", ".svg": "image/svg+xml", ".png": "image/png",
 }  # fmt: skip
 NOBODY = {"account": None, "first_run": False, "version": "0.1.0", "protocol": 1, "logbooks": []}
+NOTHING = {"error": {"code": "not_found", "message": "Nothing is here.", "field": None, "fix": None, "details": []}}
 
 
 class ShellServer:
@@ -45,8 +46,10 @@ class ShellServer:
         self.httpd.server_close()
 
     def answer(self, path: str) -> tuple[int, str, bytes]:
-        if path.startswith("/api/"):
+        if path == "/api/session":
             return 200, "application/json", json.dumps(NOBODY).encode()
+        if path.startswith("/api/"):
+            return 404, "application/json", json.dumps(NOTHING).encode()
         if any(path.endswith(end) for end in self.spoiled):
             return 200, "text/html; charset=utf-8", b"<!doctype html><title>Welcome to the station</title>"
         name = path.lstrip("/") if "." in path.rpartition("/")[2] else "index.html"

@@ -34,7 +34,7 @@ export function FindingScreen({ params }: Props) {
       <Evidence evidence={finding.evidence} />
       {finding.explanation && (
         <details class="card">
-          <summary>{t("finding.worked_out")}</summary>
+          <summary class="more__summary">{t("finding.worked_out")}</summary>
           <p><Told of={toldText(finding.explanation)} /></p>
         </details>
       )}
