@@ -33,7 +33,7 @@ function answering(): typeof fetch {
     const path = String(input);
     asked.push(`${init?.method ?? "GET"} ${path.split("?")[0]!.replace(`/api/logbooks/${LOGBOOK}`, "")}`);
     if (path === "/api/session") return json(SESSION);
-    if (path.endsWith("/standings")) return json({ log_id: server.log_id, as_of: "2026-05-03", logbook_number: server.entries.length, standings: [] });
+    if (path.endsWith("/standings?packed=1")) return json({ log_id: server.log_id, as_of: "2026-05-03", logbook_number: server.entries.length, standings: [] });
     if (path === "/api/rulebooks") return json([]);
     return server.fetch(input, init);
   };

@@ -8,7 +8,7 @@ from fieldtally.readiness.standing import compute_standings
 from readiness.made_up import TODAY, Logbook, rulebook
 
 KEYS = {
-    "logbook_number", "horse_id", "rulebook_id", "level_id", "level_name", "level_order", "as_of",
+    "logbook_number", "horse_id", "rulebook_id", "level_id", "level_name", "level_order", "is_present_level", "as_of",
     "summary", "findings", "next", "forecast", "cautions",
 }  # fmt: skip
 

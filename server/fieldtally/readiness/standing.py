@@ -40,6 +40,7 @@ class Standing:
             "level_id": self.weighing.level.id,
             "level_name": self.weighing.level.name,
             "level_order": self.level_order,
+            "is_present_level": self.is_present_level,
             "as_of": self.weighing.book.as_of.isoformat(),
             "summary": summary(self.findings),
             "findings": [finding.to_json() for finding in self.findings],

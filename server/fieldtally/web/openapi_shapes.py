@@ -75,7 +75,11 @@ SHAPES = {
         "log_id": ID, "last_number": WHOLE, "entries": list_of(named("NumberedEntry")), "more": TRUTH,
         "server_time": INSTANT,
     }),
-    "Standings": thing({"log_id": ID, "as_of": DAY, "logbook_number": WHOLE, "standings": list_of(ANY)}),
+    "Standings": thing(
+        {"log_id": ID, "as_of": DAY, "logbook_number": WHOLE, "standings": list_of(ANY)},
+        evidence={"type": "object", "additionalProperties": list_of(ANY)},
+        bars={"type": "object", "additionalProperties": list_of(ANY)},
+    ),
     "Session": thing({
         "account": or_null(thing(ACCOUNT)), "first_run": TRUTH, "version": TEXT, "protocol": WHOLE,
         "logbooks": list_of(thing(LOGBOOK)),
@@ -135,6 +139,7 @@ QUERIES = {
         "after": {"type": "integer", "minimum": 0, "default": 0},
         "limit": {"type": "integer", "minimum": 1, "maximum": 500, "default": 500},
     },
+    "standing.every_horse": {"packed": {"const": "1"}},
     "standing.one_horse": {"as_of": DAY},
 }
 HEADERS = {"blobs.add": {"Upload-Offset": WHOLE, "Upload-Length": WHOLE}}

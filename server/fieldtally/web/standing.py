@@ -1,11 +1,13 @@
 """The standings of a logbook's horses: what the board shows, and what the phone keeps for the field."""
 
 from datetime import UTC, date, datetime, timedelta
+from itertools import chain
 
 from flask import Blueprint, Response, jsonify, request
 from marshmallow import ValidationError
 
 from fieldtally.book.fields import CivilDate
+from fieldtally.readiness.packed import packed
 from fieldtally.store.feed import UnknownLogbook
 from fieldtally.web.access import member
 from fieldtally.web.errors import problem
@@ -17,10 +19,11 @@ bp = Blueprint("standing", __name__, url_prefix="/api/logbooks")
 
 @bp.get("/<logbook_id>/standings")
 def every_horse(logbook_id: str):
-    """All horses, all levels of their rulebooks, today; 304 where the phone has them."""
+    """All horses, all levels of their rulebooks, today; 304 where the phone has them. `packed=1` sends what
+    repeats from level to level once (readiness.packed)."""
     member(logbook_id)
     try:
-        return answer(standings_today(logbook_id))
+        return answer(standings_today(logbook_id), in_packs=request.args.get("packed") == "1")
     except UnknownLogbook:
         problem(404, "not_found", "This logbook is no longer here.", fix="Ask its rider.")
 
@@ -38,13 +41,9 @@ def one_horse(logbook_id: str, horse_id: str):
     return answer(found)
 
 
-def answer(found: Standings) -> Response:
-    response = jsonify(
-        log_id=found.log_id,
-        as_of=found.as_of,
-        logbook_number=found.logbook_number,
-        standings=[standing for horse in found.horses.values() for standing in horse],
-    )
+def answer(found: Standings, in_packs: bool = False) -> Response:
+    told = packed(found.horses) if in_packs else {"standings": list(chain.from_iterable(found.horses.values()))}
+    response = jsonify(log_id=found.log_id, as_of=found.as_of, logbook_number=found.logbook_number, **told)
     response.headers["Cache-Control"] = "private, no-cache"
     tag = f"{found.log_id}-{found.logbook_number}-{found.as_of}-{bar_digest()[:12]}"
     response.set_etag(tag, weak=True)  # weak: the same standings whether or not they were compressed

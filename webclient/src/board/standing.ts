@@ -35,8 +35,9 @@ export interface Finding {
   reasons: Reason[];
   needs: Reason[];
   numbers: Record<string, unknown>;
-  evidence: EvidenceLine[];
-  explanation: string;
+  /** Null where the level lies so far above the present one that the lines stay on the server. */
+  evidence: EvidenceLine[] | null;
+  explanation?: string;
   bar?: { numbers: Record<string, number>; source: string };
 }
 

@@ -5,9 +5,10 @@ import { getMeta, setMeta, type StandingRow } from "../store/db.ts";
 import { startingWith } from "../store/table.ts";
 import type { SyncContext } from "./context.ts";
 import { readCursor } from "./cursor.ts";
+import { type Packed, unpack } from "./packed.ts";
 import { dataOf } from "./stop.ts";
 
-interface Standings {
+interface Standings extends Packed {
   log_id: string;
   as_of: string;
   logbook_number: number;
@@ -32,14 +33,15 @@ export async function pullStandings(context: SyncContext): Promise<void> {
   const cursor = await readCursor(db, logbook_id);
   const fresh = last && last.log_id === cursor.log_id && last.logbook_number >= cursor.number && last.asked_on === asked_on;
   if (fresh) return;
-  const told = dataOf(await wire.get<Standings>(`/api/logbooks/${logbook_id}/standings`));
+  const told = dataOf(await wire.get<Standings>(`/api/logbooks/${logbook_id}/standings?packed=1`));
   await storeStandings(context, told, asked_on);
 }
 
 async function storeStandings({ db, logbook_id }: SyncContext, told: Standings, asked_on: string): Promise<void> {
   const rows = told.standings.map((standing) => {
     const { horse_id, rulebook_id, level_id } = standing;
-    return { logbook_id, horse_id, rulebook_id, level_id, standing };
+    const findings = unpack(standing.findings as unknown[], horse_id, told);
+    return { logbook_id, horse_id, rulebook_id, level_id, standing: { ...standing, findings } as Plain };
   });
   const { log_id, as_of, logbook_number } = told;
   await db.transaction(["standings", "meta"], async (inside) => {

@@ -1,6 +1,6 @@
 import { Link } from "wouter-preact";
 
-import type { EvidenceLine, Finding, Reason } from "../../board/standing.ts";
+import type { EvidenceLine, Reason } from "../../board/standing.ts";
 import { EvidencePicture } from "../../charts/EvidencePicture.tsx";
 import { Section } from "../../parts/Card.tsx";
 import { FindingMark } from "../../parts/FindingMark.tsx";
@@ -12,6 +12,7 @@ import { askedTitle, toldReason, toldText } from "../../words/told.ts";
 import "../../style/board.css";
 import { AsOf } from "./AsOf.tsx";
 import { Missing } from "./Missing.tsx";
+import { useInFull } from "./useInFull.ts";
 import { useStanding } from "./useStandingList.ts";
 
 interface Props {
@@ -22,16 +23,18 @@ interface Props {
 export function FindingScreen({ params }: Props) {
   const standing = useStanding(params.horseId, params.levelId);
   const back = `/board/${params.horseId}/${params.levelId}`;
+  const kept = standing?.findings.find((each) => each.requirement_id === decodeURIComponent(params.requirementId));
+  const finding = useInFull(kept, params);
   if (standing === undefined) return <Screen title={t("board.title")} back={back}>{null}</Screen>;
-  const finding = standing?.findings.find((each) => each.requirement_id === decodeURIComponent(params.requirementId));
   if (!standing || !finding) return <Missing back={back} horseId={params.horseId} />;
   return (
     <Screen title={askedTitle(finding)} back={back}>
       <p><FindingMark state={finding.state} /> <span class="quiet">{standing.level_name}</span></p>
       <Reasons title={t("finding.why")} reasons={finding.reasons} />
       <Reasons title={t("finding.needs")} reasons={finding.needs} />
-      <Picture finding={finding} asOf={standing.as_of} />
-      <Evidence evidence={finding.evidence} />
+      {finding.evidence
+        ? <><Picture evidence={finding.evidence} asOf={standing.as_of} /><Evidence evidence={finding.evidence} /></>
+        : <p class="empty">{t("finding.far")}</p>}
       {finding.explanation && (
         <details class="card">
           <summary class="more__summary">{t("finding.worked_out")}</summary>
@@ -52,9 +55,9 @@ function Reasons({ title, reasons }: { title: string; reasons: Reason[] }) {
   );
 }
 
-function Picture({ finding, asOf }: { finding: Finding; asOf: string }) {
-  if (finding.evidence.length < 2) return null;
-  return <Section title={t("finding.picture")}><EvidencePicture evidence={finding.evidence} asOf={asOf} /></Section>;
+function Picture({ evidence, asOf }: { evidence: EvidenceLine[]; asOf: string }) {
+  if (evidence.length < 2) return null;
+  return <Section title={t("finding.picture")}><EvidencePicture evidence={evidence} asOf={asOf} /></Section>;
 }
 
 function Evidence({ evidence }: { evidence: EvidenceLine[] }) {
