@@ -55,8 +55,8 @@ export async function settle(record_id: string, body: Plain | null): Promise<voi
 }
 
 async function durably<T>(work: (place: Place) => Promise<T>): Promise<T> {
-  const place = here();
   try {
+    const place = here();
     const done = await withReopening(place.db, () => work(place));
     notSaved.value = null;
     afterSave(place);

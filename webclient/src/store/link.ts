@@ -43,8 +43,16 @@ function within(transaction: Transaction): Link {
   return link;
 }
 
+// A page put aside while it writes keeps the tables locked for every later page (WebKit): it lets go at once. Its
+// save fails as any other would, and what was tapped is taken up again.
+const running = new Set<Transaction>();
+globalThis.addEventListener?.("pagehide", ({ persisted }) => {
+  if (persisted) for (const transaction of running) void abort(transaction);
+});
+
 async function whole<T>(name: string, transaction: Transaction, work: (transaction: Transaction) => Promise<T>): Promise<T> {
-  transaction.done.catch(() => undefined); // its failure is told below, once
+  running.add(transaction);
+  transaction.done.catch(() => undefined).finally(() => running.delete(transaction)); // its failure is told below, once
   let result: T;
   try {
     result = await work(transaction);
