@@ -221,6 +221,27 @@ def until_on_disk(phone, outcomes):
     raise AssertionError(f"the store never held {outcomes}")
 
 
+def test_the_last_attempt_is_repeated_as_it_was_in_one_tap_but_never_a_fall(rider):
+    outing = at_the_field(rider)
+    open_fence(rider, outing, "2 Treble")
+    not_clear(rider, "Refusal")
+    saved(rider)
+    rider.go(outing)
+    rider.thumb(rider.button("Once more: Refusal, 2 Treble A"))
+    until_on_disk(rider, ["refusal", "refusal"])
+    first, second = attempts(rider)
+    assert first["sequence_id"] != second["sequence_id"]  # another presentation, not the same one going on
+    assert {**first, "sequence_id": None} == {**second, "sequence_id": None}
+    rider.thumb(rider.button("Undo"))
+    until_on_disk(rider, ["refusal"])
+    open_fence(rider, outing, "1 Log")
+    not_clear(rider, "Rider fall")
+    rider.thumb(rider.button("I have read this"))
+    rider.go(outing)
+    rider.sees("Rider fall, 1 Log")
+    expect(rider.button("Once more")).to_have_count(0)
+
+
 def test_what_was_taken_back_lies_in_the_bin_and_returns(rider):
     outing = at_the_field(rider)
     open_fence(rider, outing, "1 Log")

@@ -41,14 +41,16 @@ export function ShareCodes({ make }: { make: () => SharedField }) {
       <div class="buttons"><Button onClick={() => void share()}>{t("field.by_code_make")}</Button></div>
       {trouble && <Notice tone="stop" urgent><p>{trouble}</p></Notice>}
       {made && <Notice tone="good" title={t("field.code")} urgent><p class="share-code">{made.code}</p><p>{t("field.code_told_once")}</p></Notice>}
-      <ul class="rows">
-        {data?.field_shares.map((one) => (
-          <li class="person" key={one.id}>
-            <p>{t("field.code_open_is", { name: one.name, day: showDay(one.expires_at.slice(0, 10)), n: one.uses_left })}</p>
-            <div class="buttons"><Button onClick={() => void withdraw(one)}>{t("people.withdraw")}</Button></div>
-          </li>
-        ))}
-      </ul>
+      {data && data.field_shares.length > 0 && (
+        <ul class="rows">
+          {data.field_shares.map((one) => (
+            <li class="person" key={one.id}>
+              <p>{t("field.code_open_is", { name: one.name, day: showDay(one.expires_at.slice(0, 10)), n: one.uses_left })}</p>
+              <div class="buttons"><Button onClick={() => void withdraw(one)}>{t("people.withdraw")}</Button></div>
+            </li>
+          ))}
+        </ul>
+      )}
     </Section>
   );
 }

@@ -119,7 +119,7 @@ function partProfile(fence: SavedRecord<"fence">, place: Place) {
 }
 
 /** Shown first, then stored; what a person hears and the stop notice wait for the store's answer. */
-function tapped(view: OutingView, fence: SavedRecord<"fence">, outcome: Outcome, place: Place, manner: Manner): void {
+export function tapped(view: OutingView, fence: SavedRecord<"fence">, outcome: Outcome, place: Place, manner: Manner): void {
   const outing_id = view.outing.record_id;
   const tap = { outing_id, fence_id: fence.record_id, outcome, place, manner, height_cm: heightNow(view, fence) };
   const body = makeAttempt(tap, uuid7);

@@ -10,6 +10,7 @@ import { type SavedRecord, useRole } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 import "../../style/recording.css";
 import "../../style/sketch.css";
+import { Again } from "./Again.tsx";
 import { announced } from "./announce.ts";
 import { Cautions } from "./Cautions.tsx";
 import { FallBanner } from "./FallBanner.tsx";
@@ -84,6 +85,7 @@ function Beside({ view, mayRecord }: { view: OutingView; mayRecord: boolean }) {
       {mayRecord && (
         <div class="panel__controls">
           {view.attempts.length > 0 && <TapBar view={view} />}
+          <Again view={view} />
           <div class="recording__doors">
             <Link class="big-button big-button--main" href={`${base}/made-up`}>{t("outing.make_up")}</Link>
             <Link class="big-button" href={`/watch?outing=${view.outing.record_id}`}>{t("outing.stopwatch")}</Link>
