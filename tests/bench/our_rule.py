@@ -7,13 +7,15 @@ import numpy as np
 from bench.pairs import DAYS_BETWEEN, QUESTIONS, Season
 from fieldtally.readiness.attempts import CLEAR, STOP
 from fieldtally.readiness.bar import shipped_bars
-from fieldtally.readiness.estimate import Estimate, estimate
+from fieldtally.readiness.believed import believed
+from fieldtally.readiness.estimate import Estimate
 from fieldtally.readiness.judge import judge
 from fieldtally.readiness.pool import pool
 from fieldtally.readiness.tally import Tally, tally
 from fieldtally.readiness.weight import recency
 
 # the numbers of a plain question of the shipped bar
+FORECAST = shipped_bars().forecast_numbers
 DEFAULTS = next(each.numbers for each in shipped_bars().common if each.id == "water_in")
 
 
@@ -49,17 +51,18 @@ class Judge:
         upto = [np.flatnonzero(each.outing <= outing) for each in self.questions]
         return [tally(each, rows, today, self.numbers, fading) for each, rows in zip(self.questions, upto, strict=True)]
 
-    def shown(self, outing: int) -> list[bool]:
+    def states(self, outing: int) -> list[str]:
         faded, unfaded = self.tallies(outing), self.tallies(outing, fading=False)
         together = pool(faded)
         return [
-            judge(one, ever, self.numbers, together.prior_without(one, self.numbers)).state == "shown"
+            judge(one, ever, self.numbers, together.prior_without(one, self.numbers)).state
             for one, ever in zip(faded, unfaded, strict=True)
         ]
 
+    def shown(self, outing: int) -> list[bool]:
+        return [state == "shown" for state in self.states(outing)]
+
     def posterior(self, outing: int) -> list[Estimate]:
-        faded = self.tallies(outing)
-        together = pool(faded)
-        return [
-            estimate(each.clear_weight, each.weight, prior=together.prior_without(each, self.numbers)) for each in faded
-        ]
+        set_ = [(name, each) for name, each in self.numbers.items() if name.startswith("forecast.")]
+        own = {name.removeprefix("forecast."): each for name, each in set_}
+        return believed([(each, self.numbers) for each in self.tallies(outing)], FORECAST | own)[0]

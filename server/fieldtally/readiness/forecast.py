@@ -10,17 +10,21 @@ from scipy.special import betaincinv, betaln
 
 from fieldtally.readiness.attempts import FALL
 from fieldtally.readiness.bar import Bars
+from fieldtally.readiness.believed import believed
 from fieldtally.readiness.context import Weighing
-from fieldtally.readiness.estimate import Estimate, estimate
 from fieldtally.readiness.finding import Finding
 from fieldtally.readiness.other_phases import clock, dressage, show_jumping
 from fieldtally.readiness.plain import many, out_of_ten, percent
+from fieldtally.readiness.pool import Pool
 from fieldtally.readiness.second_presentation import second_clear
 from fieldtally.readiness.stops import ELIMINATED, Rules, penalties, stopped_efforts
 from fieldtally.readiness.typical_course import efforts_of, length_m_of, mix
 
 WINDOW_DAYS = 365
 LOW, HIGH = 0.1, 0.9
+
+Asked = tuple[int, float, float]
+"""How many efforts of the course ask one question, and the Beta of its chance of clear."""
 
 
 def forecast(findings: Sequence[Finding], weighing: Weighing, bars: Bars) -> dict:
@@ -29,7 +33,7 @@ def forecast(findings: Sequence[Finding], weighing: Weighing, bars: Bars) -> dic
     silence = too_little(findings, weighing, numbers)
     if silence:
         return {"spoken": False, "text": silence}
-    course = course_of(findings, weighing, bars)
+    course, together = course_of(findings, weighing, bars)
     second = second_clear(*weighing.book.second_presentations, numbers)
     fall = chance_of_fall(weighing, sum(efforts for efforts, _, _ in course), numbers)
     costs = penalties(stopped_efforts(course), second, rules_of(weighing, numbers), fall)
@@ -38,7 +42,7 @@ def forecast(findings: Sequence[Finding], weighing: Weighing, bars: Bars) -> dic
         "show_jumping": show_jumping(weighing, WINDOW_DAYS, numbers),
         "time": clock(weighing, WINDOW_DAYS, numbers),
     }
-    return spoken(course, costs, second, fall, phases, weighing, numbers)
+    return spoken(course, costs, second, fall, phases, weighing, numbers, together)
 
 
 def too_little(findings: Sequence[Finding], weighing: Weighing, numbers: Mapping[str, float]) -> str | None:
@@ -57,18 +61,14 @@ def too_little(findings: Sequence[Finding], weighing: Weighing, numbers: Mapping
     return None
 
 
-def estimate_of(requirement_id: str, weighing: Weighing, numbers: Mapping[str, float]) -> Estimate:
-    faded = weighing.counted[requirement_id].faded
-    prior = weighing.pool.prior_without(faded, numbers)
-    return estimate(faded.clear_weight, faded.weight, numbers["confidence"], prior)
-
-
-def course_of(findings: Sequence[Finding], weighing: Weighing, bars: Bars) -> list[tuple[int, float, float]]:
-    """(efforts, alpha, beta) of each question of the typical course."""
-    asked = {each.requirement.id: each.requirement for each in findings if each.requirement.condition}
-    efforts = mix(list(asked), efforts_of(weighing.level, bars.forecast_numbers), bars.course)
-    found = {key: estimate_of(key, weighing, each.numbers) for key, each in asked.items()}
-    return [(efforts[key], each.alpha, each.beta) for key, each in found.items() if efforts[key]]
+def course_of(findings: Sequence[Finding], weighing: Weighing, bars: Bars) -> tuple[list[Asked], Pool]:
+    """(efforts, alpha, beta) of each question of the typical course, and what the attempts behind them add up to."""
+    asked = [each.requirement for each in findings if each.requirement.condition]
+    efforts = mix([each.id for each in asked], efforts_of(weighing.level, bars.forecast_numbers), bars.course)
+    counted = [(weighing.counted[each.id].faded, each.numbers) for each in asked]
+    found, together = believed(counted, bars.forecast_numbers)
+    course = [(efforts[each.id], one.alpha, one.beta) for each, one in zip(asked, found, strict=True)]
+    return [each for each in course if each[0]], together
 
 
 def chance_of_fall(weighing: Weighing, efforts: int, numbers: Mapping[str, float]) -> float:
@@ -94,7 +94,9 @@ def rules_of(weighing: Weighing, numbers: Mapping[str, float]) -> Rules:
     )
 
 
-def spoken(course, costs, second, fall, phases, weighing: Weighing, numbers: Mapping[str, float]) -> dict:
+def spoken(
+    course, costs, second, fall, phases, weighing: Weighing, numbers: Mapping[str, float], together: Pool
+) -> dict:
     clear = float(costs.get(0.0, 0.0))
     low, high = clear_interval(course, fall)
     jumping = [
@@ -113,7 +115,7 @@ def spoken(course, costs, second, fall, phases, weighing: Weighing, numbers: Map
         "phases": {name: in_short(sample) for name, sample in phases.items()},
         "total": total_of(costs, phases),
     }
-    return found | {"text": in_words(found), "explanation": explained(found, weighing)}
+    return found | {"text": in_words(found), "explanation": explained(found, together)}
 
 
 def clear_interval(course, fall: float) -> tuple[float, float]:
@@ -160,13 +162,14 @@ def in_words(found: dict) -> str:
     )
 
 
-def explained(found: dict, weighing: Weighing) -> str:
+def explained(found: dict, together: Pool) -> str:
     return (
         f"A typical course is taken as {found['efforts']} efforts, shared out over the questions of this level. "
         f"For each "
         f"question your attempts give a chance of clear, with its doubt: together "
-        f"{weighing.pool.clear_weight:.0f} clear "
-        f"out of {weighing.pool.weight:.0f} fresh attempts. Multiplied over the course that is "
+        f"{together.clear_weight:.0f} clear "
+        f"out of {together.weight:.0f} fresh attempts (repeats of a fence on one day count for more here than in the "
+        f"findings). Multiplied over the course that is "
         f"{percent(found['clear_chance'])}. "
         f"After a stop the next presentation is taken as clear in {percent(found['second_clear_chance'])}. "
         f"Falls are counted at "

@@ -1,6 +1,6 @@
 """Counting the attempts that speak for a requirement."""
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 import numpy as np
 
@@ -75,6 +75,14 @@ class Tally:
     @once
     def fields(self) -> int:
         return len(set(self.attempts.place[self.clear_rows].tolist()))
+
+    def with_discount(self, discount: float) -> "Tally":
+        """The same rows, with repeats in one outing sharing their weight by another discount. Made once."""
+        other = self.__dict__.get("discounted")
+        if other is None or other.numbers["repeat_discount"] != discount:
+            other = replace(self, numbers={**self.numbers, "repeat_discount": discount})
+            self.__dict__["discounted"] = other
+        return other
 
     @property
     def last_day(self) -> int | None:
