@@ -1,10 +1,10 @@
 """Decision benchmark: how often is a standing complete when the truth is below the bar, and how long does a pair
 above it wait, side by side with rules people use without a tool; and how well the forecast is calibrated.
 
-    python tests/bench/decision.py [--quick] [--pairs N] [--json OUT] [--set NAME=VALUE …]
+    python tests/bench/decision.py [--quick] [--pairs N] [--trade] [--json OUT] [--set NAME=VALUE …]
 
 Everything is seeded: the same command gives the same numbers. `--set` tries another value of a number of the
-bar, which is how the defaults were chosen.
+bar, or as `forecast.NAME` of the forecast, which is how the defaults were chosen.
 """
 
 import argparse
@@ -22,6 +22,7 @@ import numpy as np  # noqa: E402
 from bench.naive import CAREFUL, PERFECT, RULES, best_forecast, first_complete, perfect_judge  # noqa: E402
 from bench.our_rule import DEFAULTS, Judge  # noqa: E402
 from bench.pairs import BELOW, OUTINGS, QUESTIONS, WORLDS, Season, season  # noqa: E402
+from bench.tradeoff import alike, best_within, planned, points  # noqa: E402
 from fieldtally.readiness.stops import stopped_efforts  # noqa: E402
 
 OURS = "fieldtally"
@@ -91,6 +92,11 @@ def brier(runs: list[Run], chance: str) -> float:
     return float(np.mean([(getattr(each, chance) - each.was_clear) ** 2 for each in runs]))
 
 
+def forecast_error(runs: list[Run]) -> float:
+    """Mean square of what was said less the true chance: the Brier score without the luck of what happened."""
+    return round(float(np.mean([(each.forecast - each.perfect_forecast) ** 2 for each in runs])), 5)
+
+
 def brier_noise(runs: list[Run]) -> float:
     """Standard error of the perfect forecaster's Brier score: what chance alone moves it."""
     scores = [(each.perfect_forecast - each.was_clear) ** 2 for each in runs]
@@ -137,6 +143,7 @@ def report(runs: list[Run]) -> dict:
         "brier_noise": brier_noise(independent),
         "brier_best_possible": brier(independent, "best_forecast"),
         "reliability": reliability(independent),
+        "forecast_error": {world: forecast_error(each) for world, each in worlds.items()},
         "rules": {rule: each for rule, each in everywhere.items() if rule not in PERFECT},
         "share_of_each_naive": {
             rule: round(everywhere[OURS]["false_complete"] / everywhere[rule]["false_complete"], 3)
@@ -147,13 +154,31 @@ def report(runs: list[Run]) -> dict:
 
 
 def simulate(pairs: int, numbers: dict[str, float]) -> list[Run]:
+    return [found for runs in by_world(run, pairs, numbers).values() for found in runs]
+
+
+def trade(pairs: int, numbers: dict[str, float]) -> dict:
+    """Every rule at every strictness: on the same seasons, and each on the outings that it plans itself. Beside
+    each of our points the rule of thumb that lets fewest through in no more outings."""
+    return {how.__name__: of_trade(by_world(how, pairs, numbers)) for how in (alike, planned)}
+
+
+def of_trade(runs: dict[str, list[dict]]) -> dict:
+    found = points([each for world in runs.values() for each in world])
+    found = {name: each for name, each in found.items() if name not in PERFECT}
+    naive = [name for name in found if not name.startswith(OURS)]
+    ours = found.keys() - set(naive)
+    rivals = {name: best_within(found, found[name]["outings_to_complete"], naive) for name in sorted(ours)}
+    return {"all worlds": found, "independent": points(runs["independent"]), "rule of thumb in no more outings": rivals}
+
+
+def by_world(how, pairs: int, numbers: dict[str, float]) -> dict[str, list]:
     each = pairs // len(WORLDS)
     with ProcessPoolExecutor(2) as workers:
-        return [
-            found
+        return {
+            world: list(workers.map(partial(how, world, numbers), range(each), chunksize=max(1, each // 8)))
             for world in WORLDS
-            for found in workers.map(partial(run, world, numbers), range(each), chunksize=max(1, each // 8))
-        ]
+        }
 
 
 def in_words(found: dict) -> str:
@@ -165,10 +190,19 @@ def in_words(found: dict) -> str:
         f"Brier {found['brier']:.4f}, perfect {found['brier_perfect']:.4f} ± {found['brier_noise']:.4f}, "
         f"best possible from the logbook {found['brier_best_possible']:.4f}"
     )
+    lines.append(f"forecast's square distance to the true chance: {found['forecast_error']}")
     lines += [
         f"  said {each['said']:.2f}  happened {each['happened']:.2f}  ({each['pairs']})"
         for each in found["reliability"]
     ]
+    for how, told in found.get("trade", {}).items():
+        lines.append(f"{how}: false complete, outings")
+        for world in ("all worlds", "independent"):
+            lines += [
+                f"  {world:14}{name:40}{each['false_complete']:8.3f}{each['outings_to_complete']:8.2f}"
+                for name, each in told[world].items()
+            ]
+        lines += [f"  {name}: {rival}" for name, rival in told["rule of thumb in no more outings"].items()]
     return "\n".join(lines)
 
 
@@ -176,11 +210,15 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
     parser.add_argument("--quick", action="store_true")
     parser.add_argument("--pairs", type=int, default=4800)
+    parser.add_argument("--trade", action="store_true", help="every rule at every strictness, and planned outings")
     parser.add_argument("--json", type=Path)
     parser.add_argument("--set", action="append", default=[])
     given = parser.parse_args()
     changed = {name: float(value) for name, value in (each.split("=") for each in given.set)}
-    found = report(simulate(600 if given.quick else given.pairs, DEFAULTS | changed))
+    pairs = 600 if given.quick else given.pairs
+    found = report(simulate(pairs, DEFAULTS | changed))
+    if given.trade:
+        found["trade"] = trade(pairs, DEFAULTS | changed)
     print(in_words(found))
     if given.json:
         given.json.write_text(json.dumps(found | {"numbers": DEFAULTS | changed}, indent=2), encoding="utf-8")

@@ -8,21 +8,24 @@ import numpy as np
 from bench.pairs import EASIER_AGAIN, QUESTIONS, Season, chance, logit
 
 
-def three_in_a_row(logged: list[int]) -> bool:
-    return len(logged) >= 3 and sum(logged[-3:]) == 3
+def in_a_row(count: int):
+    return lambda logged: len(logged) >= count and sum(logged[-count:]) == count
 
 
-def over_80_per_cent(logged: list[int]) -> bool:
-    return len(logged) > 0 and sum(logged) / len(logged) > 0.8
+def rate_over(share: float, least: int = 1):
+    return lambda logged: len(logged) >= least and sum(logged) / len(logged) > share
 
 
-def over_80_per_cent_of_three(logged: list[int]) -> bool:
-    return len(logged) >= 3 and over_80_per_cent(logged)
-
-
-RULES = {"three clear in a row": three_in_a_row, "raw rate over 80 %": over_80_per_cent}
+RULES = {"three clear in a row": in_a_row(3), "raw rate over 80 %": rate_over(0.8)}
 # nobody was found to use this one; it is what the second rule becomes in careful hands
-CAREFUL = {"raw rate over 80 % of at least three": over_80_per_cent_of_three}
+CAREFUL = {"raw rate over 80 % of at least three": rate_over(0.8, 3)}
+# both rules at every strictness: whoever is told to be more careful would ask for more in a row, or for a higher
+# rate of more attempts
+WHOLE_FAMILY = {f"{count} clear in a row": in_a_row(count) for count in range(2, 9)} | {
+    f"rate over {share:.0%} of at least {least}": rate_over(share, least)
+    for share in (0.70, 0.75, 0.80, 0.85, 0.90, 0.95)
+    for least in (1, 3, 5, 8)
+}
 
 
 def first_complete(season: Season, rule) -> int | None:
@@ -73,6 +76,11 @@ def first_at_least(chances: list[float], share: float) -> int | None:
 def chance_of_no_weakness(counts: np.ndarray) -> float:
     strong, weak = likelihood(counts, STRONG), likelihood(counts, WEAK)
     return float(0.5 * strong.prod() / weighted(strong, weak))
+
+
+def most_likely_weak(counts: np.ndarray) -> list[int]:
+    ratio = likelihood(counts, WEAK) / likelihood(counts, STRONG)
+    return [int(question) for question in np.argsort(-ratio, kind="stable")]
 
 
 def weighted(strong: np.ndarray, weak: np.ndarray) -> float:

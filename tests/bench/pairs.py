@@ -81,8 +81,10 @@ def appetite(world: str, clear: np.ndarray, tried: np.ndarray) -> np.ndarray:
     return np.where((clear + 1) / (tried + 1) > 0.9, 0.75, 0.3)
 
 
-def presentations(skill: float, random: np.random.Generator) -> list[int]:
-    wanted = random.choice([1, 2, 3], p=[0.4, 0.4, 0.2])
+def presentations(skill: float, random: np.random.Generator, wanted: int | None = None) -> list[int]:
+    """So many as wanted, one to three where nobody said, and after a stop again."""
+    if wanted is None:
+        wanted = random.choice([1, 2, 3], p=[0.4, 0.4, 0.2])
     found: list[int] = []
     while len(found) < MOST_AT_ONE and (len(found) < wanted or found[-1] == 0):
         easier = EASIER_AGAIN if found else 0.0

@@ -5,7 +5,7 @@ import json
 import pytest
 
 from bench.decision import DEFAULTS, OURS, false_complete, report, run, simulate
-from bench.naive import RULES, first_complete, three_in_a_row
+from bench.naive import RULES, first_complete
 from bench.our_rule import Judge
 from bench.pairs import OUTINGS, WORLDS, Season, season
 
@@ -35,10 +35,10 @@ def test_the_same_seed_is_the_same_pair():
 
 
 def test_a_faultless_season_is_complete_and_an_empty_one_never():
-    one = season("independent", 1)
+    one, rule = season("independent", 1), RULES["three clear in a row"]
     faultless = Season([[[1] for _ in outing] for outing in one.outcomes], one.truth, one.before)
     empty = Season([[[] for _ in outing] for outing in one.outcomes], one.truth, one.before)
     shown = [all(Judge(faultless).shown(outing)) for outing in range(OUTINGS)]
     assert shown == [False, False] + [True] * (OUTINGS - 2)  # three clear, in two outings and more
     assert not any(any(Judge(empty).shown(outing)) for outing in (0, OUTINGS - 1))
-    assert first_complete(faultless, three_in_a_row) == 3 and first_complete(empty, three_in_a_row) is None
+    assert first_complete(faultless, rule) == 3 and first_complete(empty, rule) is None
