@@ -23,6 +23,7 @@ FORECAST = shipped_bars().forecast_numbers
         f"at least {NUMBERS['clear']} clear, in {NUMBERS['outings']} outings",
         f"weighing at least {NUMBERS['fresh_weight']} fresh attempts",
         f"a lower bound of {percent(NUMBERS['bound'])}",
+        f"r = {FORECAST['repeat_discount']}, w₀ = {FORECAST['pool_stand_in']}",
         f"{percent(FORECAST['least_share_met'])} of the questions met, {FORECAST['least_weight']} fresh",
     ],
 )  # fmt: skip

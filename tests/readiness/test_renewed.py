@@ -38,9 +38,7 @@ def random_push(logbook, pick) -> list[Change]:
         if record.kind not in FOR_ALL and record.body is not None:
             body = None if pick.random() < 0.5 else edited(record, pick)
             logbook.records[key] = replace(record, body=body, number=len(logbook.records) + 1)
-    return [
-        Change(before.get(key), each) for key, each in logbook.records.items() if before.get(key) is not each
-    ]
+    return [Change(before.get(key), each) for key, each in logbook.records.items() if before.get(key) is not each]
 
 
 def added(logbook, pick):

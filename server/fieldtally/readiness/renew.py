@@ -53,9 +53,7 @@ def renew(
     book = book_after(standings[0].weighing.book, kept, changes)
     asked = asks_changed(changes, book.fences)
     kinds = frozenset(change.kind for change in changes)
-    return beside_present_level(
-        renewed(each, book, kinds, asked, bars, logbook_number) for each in standings
-    )
+    return beside_present_level(renewed(each, book, kinds, asked, bars, logbook_number) for each in standings)
 
 
 def book_after(book: Book, kept: Sorted, changes: Sequence[Change]) -> Book:

@@ -100,9 +100,7 @@ def worked_out(
         if can_renew(before.standings, changes):
             standings = renew(before.standings, records, changes, shipped_bars(), number)
             return Remembered(standings, before.renewals + 1)
-    return Remembered(
-        compute_standings(records, rulebooks_for(records), shipped_bars(), today, number, horse_id)
-    )
+    return Remembered(compute_standings(records, rulebooks_for(records), shipped_bars(), today, number, horse_id))
 
 
 def refresh_after_push(logbook_id: str) -> None:
