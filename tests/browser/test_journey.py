@@ -84,7 +84,7 @@ def test_from_the_field_to_the_coach_and_back(server, rider, coach):
     rider.kill()
     rider.open(f"/outing/{outing}")
     rider.sees("1 Long log")
-    rider.waits(waiting)
+    assert rider.waiting() >= waiting  # what was on its way to the disk may have arrived
 
     server.start()
     rider.page.reload()
