@@ -145,7 +145,7 @@ def test_killed_in_the_countdown_it_goes_on_from_the_true_zero(rider, away_s):
     expect(stop_button(rider)).to_be_visible(timeout=15_000)
     rider.page.wait_for_timeout(600)
     stopped = clock.mark(lambda: stop_button(rider).click())
-    rider.page.wait_for_url(re.compile("/watch/canter/"))
+    rider.page.wait_for_url(re.compile("/watch/canter/"), timeout=30_000)
     canter = shown_canter(rider)
     clock.within(tapped, stopped, canter["elapsed_ms"] + 5000)
     assert (canter["clock"], canter["countdown_s"]) == ("restored", 5)
