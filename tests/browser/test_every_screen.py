@@ -59,11 +59,14 @@ SUN = {"runOnly": ["color-contrast-enhanced"], "rules": {"color-contrast-enhance
 STICKS_OUT = """[...document.querySelectorAll('main *')]
   .filter((one) => one.getBoundingClientRect().right > innerWidth + 1 && !one.closest('.unseen, svg'))
   .map((one) => one.outerHTML.slice(0, 120)).slice(0, 3)"""
-IDS = """async () => {
+EXPORT = """async () => {
   const { logbooks } = await (await fetch('/api/session')).json();
-  const { entries } = await (await fetch(`/api/logbooks/${logbooks[0].id}/export`)).json();
-  return Object.fromEntries(entries.filter((one) => one.body).reverse().map((one) => [one.kind, one.record_id]));
+  return (await (await fetch(`/api/logbooks/${logbooks[0].id}/export`)).json()).entries;
 }"""
+IDS = f"""async () => {{
+  const entries = await ({EXPORT})();
+  return Object.fromEntries(entries.filter((one) => one.body).reverse().map((one) => [one.kind, one.record_id]));
+}}"""
 
 
 def routes() -> list[str]:
