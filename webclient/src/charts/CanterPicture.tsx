@@ -41,7 +41,7 @@ function Target({ target, target_mpm }: { target: Picture["target"]; target_mpm:
     <g class="picture__target">
       <rect class="picture__band" x="38" width={WIDTH - 38} y={target.band_top} height={target.band_height} />
       <line x1="38" x2={WIDTH} y1={target.y} y2={target.y} />
-      <text x={WIDTH - 2} y={target.y - 4} text-anchor="end">{t("watch.picture_target", { target: rounded(target_mpm) })}</text>
+      <text x={WIDTH - 2} y="12" text-anchor="end">{t("watch.picture_target", { target: rounded(target_mpm) })}</text>
     </g>
   );
 }

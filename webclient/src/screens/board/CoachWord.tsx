@@ -39,7 +39,7 @@ function Told({ word }: { word: SavedRecord<"word"> }) {
       <p class={`word__decision word__decision--${decision}`}><Icon name={MARKS[decision]} />{t(`decision.${decision}`)}</p>
       <p class="said__text">{reason}</p>
       <p class="quiet">
-        {t("board.word_by", { name: word.author_name ?? "", day: showDay(word.local_date) })}{" "}
+        {t("board.word_by", { name: word.author_name ?? "", day: showDay(word.local_date) })}{expires_on && ". "}
         {expires_on && t(lapsed ? "board.word_lapsed" : "board.word_until", { day: showDay(expires_on) })}
       </p>
     </div>

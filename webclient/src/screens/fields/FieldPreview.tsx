@@ -21,7 +21,7 @@ export function FieldPreview({ shared, into }: { shared: SharedField; into: { id
     setBrought(true);
   };
   const lines = [
-    t("field.holds", { fences: plan.counts.fence, tracks: plan.counts.track, day: showDay(shared.made_at.slice(0, 10)) }),
+    t("field.holds", { fences: t("field.fences_count", { n: plan.counts.fence }), tracks: t("field.tracks_count", { n: plan.counts.track }), day: showDay(shared.made_at.slice(0, 10)) }),
     plan.own ? t("field.own") : t("field.would", { fresh: plan.fresh, renewed: plan.renewed, already: plan.already }),
     plan.kept.length > 0 && t("field.kept", { names: plan.kept.join(", ") }),
   ];

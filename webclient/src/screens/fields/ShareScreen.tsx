@@ -26,7 +26,7 @@ export function ShareScreen({ params }: { params: { id: string } }) {
   const made = () => writeField(view.field, view.fences, tracks, { positions, notes }, new Date().toISOString());
   return (
     <Screen title={t("field.share_of", { name: view.field.body.name })} back={`/field/${params.id}`}>
-      <p>{t("field.share_about", { fences: view.fences.length, tracks: tracks.length })}</p>
+      <p>{t("field.share_about", { fences: t("field.fences_count", { n: view.fences.length }), tracks: t("field.tracks_count", { n: tracks.length }) })}</p>
       <Tick checked={positions} change={setPositions} label={t("field.with_positions")} />
       <p class="quiet">{t("field.with_positions_hint")}</p>
       <Tick checked={notes} change={setNotes} label={t("field.with_notes")} />
