@@ -4,6 +4,7 @@ import { signal } from "@preact/signals";
 
 import { catchUp } from "./catchUp.ts";
 import { openPhoneDb, type PhoneDb } from "./db.ts";
+import { beginFreshLog } from "./freshLog.ts";
 import { openDb } from "./place.ts";
 import { troubleOf } from "./trouble.ts";
 
@@ -43,6 +44,7 @@ export function close(): void {
 }
 
 async function attempt(accountId: string): Promise<void> {
+  void beginFreshLog().catch(() => undefined); // what goes wrong there shows in the opening itself
   const db = await openPhoneDb(accountId, {
     blocked: () => void (blockedByTab.value = true),
     outdated: () => void (openState.value = "moved_on"),
