@@ -26,7 +26,7 @@ test("an entry carries both clocks, the offset and the civil day of the phone", 
   assert.ok(entry.clock!.wall_ms >= before && entry.clock!.wall_ms <= Date.now());
   assert.ok(entry.clock!.monotonic_ms >= 0);
   assert.equal(entry.recorded_at, new Date(entry.clock!.wall_ms).toISOString());
-  assert.equal(entry.utc_offset_min, -new Date().getTimezoneOffset());
+  assert.equal(entry.utc_offset_min, 0 - new Date().getTimezoneOffset()); // never -0, which JSON does not know
   assert.equal(entry.local_date, civilDate(new Date(entry.clock!.wall_ms)));
   assert.deepEqual(entry.supersedes, []);
 });

@@ -5,6 +5,7 @@ Each test is one kind of fault that users of other programs reported.
 
 import random
 import re
+import shutil
 import string
 
 import pytest
@@ -33,6 +34,21 @@ EMPTY_ALL = """
     for (const name of await caches.keys()) await caches.delete(name);
   }
 """
+SECOND_COPIES = """
+  (async () => {
+    const names = (await caches.keys()).filter((name) => name.endsWith("-unsent"));
+    return (await Promise.all(names.map(async (name) => (await (await caches.open(name)).keys()).length))).reduce((a, b) => a + b, 0);
+  })()
+"""
+
+
+def second_copies(phone, count: int) -> None:
+    """Waits until there are so many: they are made a moment after the save."""
+    for _ in range(50):
+        if phone.page.evaluate(SECOND_COPIES) == count:
+            return
+        phone.page.wait_for_timeout(200)
+    assert phone.page.evaluate(SECOND_COPIES) == count
 
 
 def add_field(phone, name: str, notes: str = "") -> None:
@@ -152,3 +168,28 @@ def test_what_is_saved_after_a_death_in_the_midst_of_writing_is_there_at_the_nex
     rider.open("/fields")
     rider.sees("Thornybank")
     rider.sees("Low Moor")
+
+
+def test_what_the_store_forgot_is_put_back_from_its_second_copy(server, rider):
+    """The database as it was before the save, as a log that ends sooner leaves it; nobody else has the record."""
+    server.stop()
+    add_field(rider, "Thornybank")
+    rider.heading("Thornybank")
+    rider.kill()
+    [store] = rider.profile.glob("**/*.indexeddb.leveldb")
+    earlier = rider.profile.parent / "earlier"
+    shutil.copytree(store, earlier)
+    rider.open("/fields")
+    add_field(rider, "Low Moor")
+    rider.heading("Low Moor")
+    second_copies(rider, 2)
+    rider.kill()
+    shutil.rmtree(store)
+    shutil.copytree(earlier, store)
+    rider.open("/fields")
+    rider.sees("Thornybank")
+    rider.sees("Low Moor")
+    assert rider.waiting() == 2
+    server.start()
+    rider.all_sent()
+    second_copies(rider, 0)

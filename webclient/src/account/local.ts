@@ -2,12 +2,11 @@
 // account; nothing of it is sent. keep.ts moves it under an account later.
 
 import { signal } from "@preact/signals";
-import { deleteDB } from "idb";
 
 import { uuid7 } from "../entries/uuid7.ts";
 import { nameFor } from "../store/db.ts";
 import { forget, recall, remember } from "../store/little.ts";
-import { forgetStore } from "../store/lost.ts";
+import { removeStore } from "../store/lost.ts";
 import { close } from "../store/open.ts";
 import { t } from "../words/index.ts";
 import { forgetSession, LOCAL, restoreSession, type Session } from "./session.ts";
@@ -47,8 +46,7 @@ export async function leaveLocal(remove: boolean): Promise<void> {
 export async function removeLocal(): Promise<void> {
   forget(BEGUN);
   localBegun.value = false;
-  forgetStore(LOCAL);
-  await deleteDB(nameFor(LOCAL));
+  await removeStore(LOCAL);
 }
 
 function begin(): Session {

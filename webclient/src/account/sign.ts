@@ -1,13 +1,12 @@
 // Signing in and out. Signing out never removes what was not sent, whatever else it removes.
 
-import { deleteDB } from "idb";
-
 import { noteMistake } from "../health/mistakes.ts";
-import { getMeta, NAME_PREFIX, nameFor, openPhoneDb, setMeta } from "../store/db.ts";
+import { getMeta, NAME_PREFIX, openPhoneDb, setMeta } from "../store/db.ts";
 import { forget, recall, remember } from "../store/little.ts";
-import { forgetStore, lookForLoss } from "../store/lost.ts";
+import { lookForLoss, removeStore } from "../store/lost.ts";
 import { close, openFor } from "../store/open.ts";
 import { openDb } from "../store/place.ts";
+import { putBackLost } from "../store/spare.ts";
 import { unsentEntries } from "../store/unsent.ts";
 import { makeWire, type Reply, type WireError } from "../sync/wire.ts";
 import { chooseLogbook, forgetSession, isLocal, LOCAL, logbooks, restoreSession, type Session, session, takeSession } from "./session.ts";
@@ -56,8 +55,7 @@ export async function leaveForGood(password: string): Promise<SignTrouble | null
   if (reply.kind === "failed") return reply.error;
   const account_id = session.value!.account!.id;
   close();
-  forgetStore(account_id);
-  await deleteDB(nameFor(account_id));
+  await removeStore(account_id);
   forgetSession();
   return null;
 }
@@ -96,10 +94,7 @@ export async function signOut(removeCopy: boolean): Promise<void> {
   const unsent = db ? (await unsentEntries(db)).length : 1;
   if (db) await db.meta.delete("session");
   close();
-  if (removeCopy && unsent === 0) {
-    forgetStore(account_id);
-    await deleteDB(nameFor(account_id));
-  }
+  if (removeCopy && unsent === 0) await removeStore(account_id);
   forgetSession();
   await finishSignOut();
 }
@@ -147,6 +142,7 @@ export async function openStore(accountId: string, before: boolean): Promise<voi
   // a full disk must not keep anybody from reading
   await lookForLoss(db, accountId, before).catch(noteMistake);
   await setMeta(db, "session", session.value).catch(noteMistake);
+  void putBackLost(db).then((lost) => lost && noteMistake(`the store had lost ${lost}, put back`), noteMistake);
 }
 
 /** Names this browser in the list of devices; nothing else is derived from it. */

@@ -53,7 +53,7 @@ export function makeEntry<K extends KindName>(kind: K, body: BodyInputs[K] | nul
     kind_version: KINDS[kind].version,
     body,
     recorded_at: now.toISOString(),
-    utc_offset_min: -now.getTimezoneOffset(),
+    utc_offset_min: 0 - now.getTimezoneOffset(),
     local_date: options.local_date ?? civilDate(now),
     clock: { wall_ms: now.getTime(), monotonic_ms: Math.round(performance.now() * 1000) / 1000 },
   };

@@ -27,13 +27,13 @@ export async function keepMedia<K extends MediaKind>(kind: K, body: Described<K>
   const whole = { ...body, media_sha256: sha256, size_bytes: bytes.byteLength } as unknown as BodyInputs[K];
   try {
     await mustFit(bytes.byteLength);
-    const { record_id } = await withReopening(place.db, () => place.db.transaction(["entries", "records", "media", "media_bytes"], async (db) => {
+    const record = await withReopening(place.db, () => place.db.transaction(["entries", "records", "media", "media_bytes"], async (db) => {
       await leaveRoom(db, logbook_id);
       await storeBytes(db, row, bytes);
       return writeBody({ ...place, db }, kind, whole);
     }));
-    afterSave(place);
-    return record_id;
+    afterSave(place, record);
+    return record.record_id;
   } catch (error) {
     throw new NotSaved(troubleOf(error), error);
   }

@@ -54,12 +54,12 @@ export async function settle(record_id: string, body: Plain | null): Promise<voi
   await durably((place) => writeBody(place, row.kind as KindName, body as never, record_id));
 }
 
-async function durably<T>(work: (place: Place) => Promise<T>): Promise<T> {
+async function durably(work: (place: Place) => Promise<RecordRow>): Promise<RecordRow> {
   try {
     const place = here();
     const done = await withReopening(place.db, () => work(place));
     notSaved.value = null;
-    afterSave(place);
+    afterSave(place, done);
     return done;
   } catch (error) {
     notSaved.value = troubleOf(error);

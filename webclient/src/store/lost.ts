@@ -2,9 +2,11 @@
 // was sent is fetched again, nothing is ever deleted on the server because it is missing here.
 
 import { signal } from "@preact/signals";
+import { deleteDB } from "idb";
 
+import { getMeta, nameFor, type PhoneDb, setMeta } from "./db.ts";
 import { recall, remember } from "./little.ts";
-import { type PhoneDb, getMeta, setMeta } from "./db.ts";
+import { removeSpares } from "./spare.ts";
 
 /** True when this browser held a store of this account before and it is gone. */
 export const lostStore = signal(false);
@@ -21,7 +23,9 @@ export async function lookForLoss(db: PhoneDb, accountId: string, before: boolea
   if (!known.includes(accountId)) remember("stores", [...known, accountId]);
 }
 
-/** The store was removed because the person asked for it: not a loss. */
-export function forgetStore(accountId: string): void {
+/** Removes the store because the person asked for it: not a loss. */
+export async function removeStore(accountId: string): Promise<void> {
   remember("stores", (recall<string[]>("stores") ?? []).filter((id) => id !== accountId));
+  await deleteDB(nameFor(accountId));
+  await removeSpares(nameFor(accountId));
 }

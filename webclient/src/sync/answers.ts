@@ -3,6 +3,7 @@
 import { uuid7 } from "../entries/uuid7.ts";
 import type { EntryRow, PhoneDb, RecordRow, Refusal } from "../store/db.ts";
 import { refold } from "../store/refold.ts";
+import { dropSpare } from "../store/spare.ts";
 import type { SyncContext } from "./context.ts";
 import { readCursor, writeCursor } from "./cursor.ts";
 
@@ -24,6 +25,7 @@ export async function applyAnswers(context: SyncContext, rows: EntryRow[], answe
   const byId = new Map(answers.map((answer) => [answer.id, answer]));
   const answered = rows.filter((row) => byId.has(row.id));
   await write(context, answered.map((row) => after(row, byId.get(row.id)!)), log_id);
+  await noLongerSpare(context, answered);
   for (const row of answered) if (byId.get(row.id)!.code === "id_taken") await underNewId(context, row);
   for (const row of answered) countAnswer(context, byId.get(row.id)!);
 }
@@ -31,6 +33,7 @@ export async function applyAnswers(context: SyncContext, rows: EntryRow[], answe
 /** The server will not have this one: kept with the reason until the person mends or discards it. */
 export async function refuseAlone(context: SyncContext, row: EntryRow, refusal: Refusal): Promise<void> {
   await write(context, [{ ...row, state: "needs_you", refusal }]);
+  await noLongerSpare(context, [row]);
   context.tally.refused += 1;
 }
 
@@ -50,6 +53,11 @@ async function write({ db, logbook_id }: SyncContext, changed: EntryRow[], log_i
     const others = changed.filter((row) => !simple.includes(row));
     if (others.length) await refold(inside, logbook_id, others.map((row) => row.record_id));
   });
+}
+
+// what stays behind is found at the next start, and goes then
+async function noLongerSpare({ db, logbook_id }: SyncContext, rows: EntryRow[]): Promise<void> {
+  await dropSpare(db, logbook_id, rows.map((row) => row.id)).catch(() => undefined);
 }
 
 // A first number ties the phone to its run of numbers at once: were the server restored before the first page
