@@ -172,3 +172,23 @@ def test_the_same_records_give_the_same_standing_in_any_order(logbook):
     before = logbook.standing().to_json()
     logbook.records = dict(reversed(logbook.records.items()))
     assert logbook.standing().to_json() == before
+
+
+def test_how_it_is_worked_out_says_her_own_numbers_in_whole_sentences(logbook):
+    untried = logbook.finding("ditch_alone")["explanation"]
+    assert untried.startswith("Ditch, alone: no attempt in the last 730 days counts here.")
+    assert "a guess shows nothing: the bar asks for 3 clear, in 2 outings at 1 field" in untried
+    school(logbook, ditch(logbook), [0])
+    once = logbook.finding("ditch_alone")
+    assert "1 of 1 attempt was clear in the last 730 days." in once["explanation"]
+    share = round(100 * once["numbers"]["estimate"])
+    assert f"which is {share} %; with 80 % certainty it is" in once["explanation"]
+
+
+def test_a_bad_day_says_what_it_takes(logbook):
+    fence = ditch(logbook)
+    school(logbook, fence, [20], "refusal", times=2)
+    found = logbook.finding("ditch_alone")
+    assert found["reasons"][0]["text"].endswith(": none clear on a later day yet; it takes two, in one later outing.")
+    school(logbook, fence, [10])
+    assert ": one clear on later days; it takes two" in logbook.finding("ditch_alone")["reasons"][0]["text"]

@@ -1,9 +1,11 @@
 """Findings of the other phases, of rider, horse, results and breadth."""
 
 from datetime import timedelta
+from math import comb
 
 import pytest
 
+from fieldtally.readiness.weigh_attitude import Felt, is_falling
 from readiness.made_up import TODAY, Logbook
 
 
@@ -143,6 +145,39 @@ def test_attitude_looks_at_how_not_only_whether(logbook):
     assert logbook.finding("attitude")["state"] == "shown"
     logbook.attempt(logbook.outing(2), fence, times=10, attitude="backed_off")
     assert logbook.finding("attitude")["state"] == "shaky"
+
+
+def test_an_attitude_on_its_way_down_is_shaky_though_enough_of_it_is_willing(logbook):
+    fence = logbook.fence(height_cm=90)
+    logbook.attempt(logbook.outing(9), fence, times=18, attitude="bold")
+    logbook.attempt(logbook.outing(6), fence, times=6, attitude="willing")
+    assert logbook.finding("attitude")["state"] == "shown"
+    logbook.attempt(logbook.outing(3), fence, times=4, attitude="looky")
+    found = logbook.finding("attitude")
+    assert found["numbers"] == {
+        "attempts": 28, "willing": 24, "willing_fraction": 24 / 28, "lately": 10, "lately_willing": 6,
+    }  # fmt: skip
+    assert found["state"] == "shaky"
+    assert found["reasons"][1]["text"] == "It is going down: 6 of the last 10, after 18 of 18 before."
+    assert "Of the last 10 it was 6, of the 18 before 18" in found["explanation"]
+    logbook.attempt(logbook.outing(1), fence, times=2, attitude="bold")
+    assert logbook.finding("attitude")["numbers"]["lately_willing"] == 6  # two bold ones came, two fell out of the ten
+    logbook.attempt(logbook.outing(0), fence, times=2, attitude="bold")
+    assert logbook.finding("attitude")["state"] == "shaky"
+    logbook.attempt(logbook.outing(0), fence, times=4, attitude="bold")
+    assert logbook.finding("attitude")["state"] == "shown"
+
+
+def test_a_horse_that_stays_as_it_is_is_seldom_called_falling():
+    """Every way that 20 attempts and then 10 can go for a horse that is willing nine times in ten."""
+    numbers = {"lately": 10, "willing_fraction": 0.75, "falling_fraction": 0.2}
+    chance = sum(
+        comb(20, earlier) * comb(10, lately) * 0.9 ** (earlier + lately) * 0.1 ** (30 - earlier - lately)
+        for earlier in range(21)
+        for lately in range(11)
+        if is_falling(Felt(earlier, 20), Felt(lately, 10), numbers)
+    )
+    assert chance == pytest.approx(0.05, abs=0.01)
 
 
 def test_hours_horses_and_recovery_are_not_required(logbook):

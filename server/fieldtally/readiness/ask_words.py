@@ -53,10 +53,16 @@ def stopped(setback: Setback) -> Reason:
 
 
 def since(setback: Setback) -> str:
+    """“one clear since, of the two asked for”, “none clear on a later day yet; it takes four, in two outings”."""
     if setback.kind == "stop":
-        return f"{setback.clear} clear since, of {in_words(setback.asked_clear)}."
-    asked = f"{in_words(setback.asked_clear)} in {many_in_words(setback.asked_outings, 'later outing')}"
-    return f"{setback.clear} clear on later days so far, of {asked}."
+        return f"{none_or(setback.clear)} clear since, of the {in_words(setback.asked_clear)} asked for."
+    takes = f"it takes {in_words(setback.asked_clear)}, in {many_in_words(setback.asked_outings, 'later outing')}"
+    done = "none clear on a later day yet" if not setback.clear else f"{in_words(setback.clear)} clear on later days"
+    return f"{done}; {takes}."
+
+
+def none_or(count: int) -> str:
+    return in_words(count) if count else "none"
 
 
 def setback_values(setback: Setback) -> dict:
@@ -118,17 +124,51 @@ def further(count: int, thing: str, preposition: str = "in") -> str:
 
 def how_worked_out(title: str, tally: Tally, verdict: Verdict, numbers: dict[str, float]) -> str:
     """One paragraph with the rider's own numbers."""
+    words = weighed_up if tally.count else guessed
+    return f"{title}: {words(tally, verdict, numbers)}"
+
+
+def weighed_up(tally: Tally, verdict: Verdict, numbers: dict[str, float]) -> str:
     found = verdict.estimate
-    others = found.alpha + found.beta - tally.weight
     return (
-        f"{title}: {tally.clear} of {many(tally.count, 'attempt')} in the last {numbers['window_days']:.0f} days "
-        f"were clear. Older ones count less (half after {numbers['half_life_days']:.0f} days) and repeats of one "
-        f"fence in one outing share a weight, so together they weigh as {tally.clear_weight:.1f} clear out of "
-        f"{tally.weight:.1f} fresh, separate attempts. What you did at the other questions of this level counts "
-        f"as {others:.0f} more "
-        f"attempts, {found.alpha - tally.clear_weight:.1f} of them clear. From that the chance of a clear first "
-        f"time is put at "
-        f"{percent(found.mean)}, and with {percent(found.confidence)} certainty at {percent(found.lower_bound)} or "
-        f"more. The bar asks for at least {percent(numbers['bound'])}, {numbers['clear']:.0f} clear, "
-        f"{many(int(numbers['outings']), 'outing')} and {many(int(numbers['fields']), 'field')}."
+        f"{clear_of(tally)} in the last {numbers['window_days']:.0f} days. Older ones count less (half after "
+        f"{numbers['half_life_days']:.0f} days) and repeats of one fence in one outing share a weight, so together "
+        f"they weigh as {tally.clear_weight:.1f} clear out of {tally.weight:.1f} fresh, separate attempts. "
+        f"{others_count(tally, verdict)} So the chance of a clear first time is put at "
+        f"{found.alpha:.1f} out of {found.alpha + found.beta:.1f}, which is {percent(found.mean)}; with "
+        f"{percent(found.confidence)} certainty it is {percent(found.lower_bound)} or more. The bar asks for at "
+        f"least {percent(numbers['bound'])}, and for {asked(numbers)}."
+    )
+
+
+def guessed(tally: Tally, verdict: Verdict, numbers: dict[str, float]) -> str:
+    found = verdict.estimate
+    return (
+        f"no attempt in the last {numbers['window_days']:.0f} days counts here. {others_count(tally, verdict)} From "
+        f"them alone one would guess that the chance of a clear first time is {percent(found.mean)}, but a guess "
+        f"shows nothing: the bar asks for {asked(numbers)}, and for a chance of at least {percent(numbers['bound'])} "
+        f"with {percent(found.confidence)} certainty."
+    )
+
+
+def clear_of(tally: Tally) -> str:
+    """“3 of 7 attempts were clear”."""
+    return f"{tally.clear} of {many(tally.count, 'attempt')} {'was' if tally.count == 1 else 'were'} clear"
+
+
+def others_count(tally: Tally, verdict: Verdict) -> str:
+    """The prior, in words: what it weighs and how much of that is clear."""
+    found = verdict.estimate
+    weight, clear = found.alpha + found.beta - tally.weight, found.alpha - tally.clear_weight
+    return (
+        f"The other questions of this level, and the usual clear rate while little is known of them, count as "
+        f"{weight:.0f} more, {clear:.1f} of them clear."
+    )
+
+
+def asked(numbers: dict[str, float]) -> str:
+    """“3 clear, in 2 outings at 1 field”."""
+    return (
+        f"{numbers['clear']:.0f} clear, in {many(int(numbers['outings']), 'outing')} "
+        f"at {many(int(numbers['fields']), 'field')}"
     )

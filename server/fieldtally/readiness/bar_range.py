@@ -1,7 +1,8 @@
 """How far each number of a bar can be turned: beyond these no computation means anything."""
 
 SHARES = (
-    "bound", "confidence", "pool_mean", "size_fraction", "target_fraction", "willing_fraction", "height_fraction",
+    "bound", "confidence", "pool_mean", "size_fraction", "target_fraction", "willing_fraction", "falling_fraction",
+    "height_fraction",
 )  # fmt: skip
 SHARE = (0.01, 0.99)
 RANGES: dict[str, tuple[float, float]] = dict.fromkeys(SHARES, SHARE) | {
@@ -19,6 +20,7 @@ RANGES: dict[str, tuple[float, float]] = dict.fromkeys(SHARES, SHARE) | {
     "bad_day_stops": (2, 50),
     "last_canters": (2, 100),
     "last_attempts": (1, 1_000),
+    "lately": (1, 500),
     "percent": (0, 100),
     "worst_percent": (0, 100),
     "height_above_cm": (-50, 50),

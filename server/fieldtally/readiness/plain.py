@@ -18,6 +18,11 @@ def many(count: int, one: str, more: str | None = None) -> str:
     return f"{count} {one if count == 1 else more or one + 's'}"
 
 
+def were(count: int) -> str:
+    """“1 was”, “3 were”."""
+    return f"{count} was" if count == 1 else f"{count} were"
+
+
 def many_in_words(count: int, one: str, more: str | None = None) -> str:
     """“one outing”, “three outings”."""
     return f"{in_words(count)} {one if count == 1 else more or one + 's'}"

@@ -5,6 +5,7 @@ from dataclasses import replace
 from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding, Reason
 from fieldtally.readiness.listed_records import records_behind
+from fieldtally.readiness.plain import day_words, many
 from fieldtally.readiness.requirement import Requirement
 from fieldtally.trade.eligibility import Eligibility, eligibility, overall
 from fieldtally.trade.entry_gates import Gate
@@ -81,9 +82,7 @@ def needs(found: Eligibility):
 
 
 def explained(found: Eligibility, results: int) -> str:
-    counted = "one result" if results == 1 else f"{results} results"
     return (
-        f"The entry rules of {found.rulebook_id} for this level, weighed against {counted} in this logbook on "
-        f"{found.on}. "
-        f"{' '.join(found.cautions)}"
+        f"The entry rules of {found.rulebook_id} for this level, weighed against {many(results, 'result')} in this "
+        f"logbook on {day_words(found.on)}. {' '.join(found.cautions)}"
     )

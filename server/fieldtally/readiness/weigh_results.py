@@ -3,7 +3,7 @@
 from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding, Reason
 from fieldtally.readiness.listed_records import records_behind
-from fieldtally.readiness.plain import many, many_in_words, sentence
+from fieldtally.readiness.plain import many, many_in_words, sentence, were
 from fieldtally.readiness.requirement import Requirement
 
 
@@ -99,7 +99,7 @@ def explained(numbers: dict[str, float], chosen: list, good: list, weighing: Wei
         f"at most "
         f"{numbers['show_jumping_penalties']:g} show-jumping penalties, {numbers['dressage_penalties']:g} "
         f"dressage penalties and "
-        f"{numbers['seconds_over']:g} s over the optimum time: {len(good)} were. The bar asks for "
+        f"{numbers['seconds_over']:g} s over the optimum time: {were(len(good))}. The bar asks for "
         f"{numbers['results']:g} at "
         f"{numbers['venues']:g} venues, the last one among them."
     )

@@ -4,7 +4,7 @@ from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding, Reason
 from fieldtally.readiness.limits import show_jumping_height_cm
 from fieldtally.readiness.listed_records import records_behind
-from fieldtally.readiness.plain import in_words, many, many_in_words, sentence
+from fieldtally.readiness.plain import in_words, many, many_in_words, sentence, were
 from fieldtally.readiness.requirement import Requirement
 
 
@@ -91,6 +91,6 @@ def explained(requirement: Requirement, chosen: list, clean: list, least: float)
         f"{len(chosen)}. "
         f"A round is good when it was completed with at most {many(int(numbers['knockdowns']), 'rail')}, no "
         f"stop and no "
-        f"fall: {len(clean)} were. The bar asks for {many(int(numbers['rounds']), 'good round')} on "
+        f"fall: {were(len(clean))}. The bar asks for {many(int(numbers['rounds']), 'good round')} on "
         f"{many(int(numbers['outings']), 'day')}, the last one among them."
     )

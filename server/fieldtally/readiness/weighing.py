@@ -6,10 +6,11 @@ from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding
 from fieldtally.readiness.requirement import Requirement
 from fieldtally.readiness.weigh_attempts import weigh_attempts
+from fieldtally.readiness.weigh_attitude import weigh_attitude
 from fieldtally.readiness.weigh_breadth import weigh_breadth
 from fieldtally.readiness.weigh_eligibility import weigh_eligibility
-from fieldtally.readiness.weigh_horse import weigh_attitude, weigh_recovery
 from fieldtally.readiness.weigh_pace import weigh_pace
+from fieldtally.readiness.weigh_recovery import weigh_recovery
 from fieldtally.readiness.weigh_results import weigh_results
 from fieldtally.readiness.weigh_rider import weigh_confidence, weigh_horses, weigh_hours
 from fieldtally.readiness.weigh_rounds import weigh_rounds
