@@ -136,6 +136,31 @@ test("a live list asks again after every change, never twice at once, and stops 
   assert.equal(told.length, before);
 });
 
+test("a live list that could not be read is asked again, and not for ever", async (context) => {
+  context.mock.timers.enable({ apis: ["setTimeout"] });
+  context.mock.method(console, "error", () => undefined);
+  const place = await newPlace();
+  const told: string[] = [];
+  let asked = 0;
+  const stop = keepAsking(place.db, async () => {
+    if (++asked !== 3) throw new Error("the connection is being opened");
+    return "found";
+  }, (found) => told.push(found));
+  for (let seconds = 0; seconds < 20; seconds++) {
+    await new Promise((done) => setImmediate(done));
+    context.mock.timers.tick(1000);
+  }
+  assert.deepEqual([told, asked], [["found"], 3]);
+  stop();
+  const never = keepAsking(place.db, async () => void assert.fail(String(++asked)), () => undefined);
+  for (let seconds = 0; seconds < 20; seconds++) {
+    await new Promise((done) => setImmediate(done));
+    context.mock.timers.tick(1000);
+  }
+  assert.equal(asked, 3 + 5);
+  never();
+});
+
 test("typing is on the disk within a third of a second, and what was cleared is gone", async () => {
   const place = await newPlace();
   const writer = new DraftWriter(place.db, "note");

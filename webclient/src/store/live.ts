@@ -23,15 +23,25 @@ export function useLive<T>(query: () => Promise<T>, needs: unknown[]): T | undef
 // what is half typed and where a sync stands are nobody's list
 const UNSEEN = ["drafts", "meta"];
 
-/** Asks now and after every change, never twice at once, until the returned function is called. */
+const AGAIN_MS = 1000;
+const TRIES = 5;
+
+/** Asks now and after every change, never twice at once, until the returned function is called. A query that fails,
+ * as when the connection is just being opened anew, is asked again after a second, a few times. */
 export function keepAsking<T>(db: PhoneDb, query: () => Promise<T>, tell: (value: T) => void): () => void {
   let stopped = false;
   let state: "idle" | "asking" | "outdated" = "idle";
+  let failures = 0;
+  const failed = (error: unknown): void => {
+    console.error("a query failed", error);
+    if (++failures < TRIES) setTimeout(() => !stopped && void ask(), AGAIN_MS);
+  };
   const ask = async () => {
     if (state !== "idle") return void (state = "outdated");
     do {
       state = "asking";
-      const value = await query().then((found) => ({ found }), (error) => void console.error("a query failed", error));
+      const value = await query().then((found) => ({ found }), failed);
+      if (value) failures = 0;
       if (value && !stopped) tell(value.found);
     } while ((state as string) === "outdated" && !stopped);
     state = "idle";
