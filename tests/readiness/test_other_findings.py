@@ -192,7 +192,20 @@ def test_hours_horses_and_recovery_are_not_required(logbook):
             recoveries=[{"minute": 10, "heart_rate_bpm": 58}],
         )
     assert logbook.finding("recovery")["state"] == "shown"
-    assert not any(logbook.finding(each)["required"] for each in ("hours", "horses", "recovery"))
+    assert not any(logbook.finding(each)["required"] for each in ("hours", "rides", "horses", "recovery"))
+
+
+def test_outings_on_any_horse_count_for_the_rider(logbook):
+    assert logbook.finding("rides")["state"] == "untried"
+    other = logbook.add("horse", name="Other")
+    for days_ago in range(1, 19):
+        logbook.outing(days_ago, activity="flatwork")
+    logbook.outing(91, activity="flatwork")
+    found = logbook.finding("rides")
+    assert (found["state"], found["needs"][0]["text"]) == ("building", "Two more outings.")
+    for days_ago in (1, 90):
+        logbook.add("outing", horse_id=other, date=day(days_ago), activity="fitness")
+    assert logbook.finding("rides")["state"] == "shown" and len(logbook.finding("rides")["evidence"]) == 20
 
 
 def test_every_finding_explains_itself_with_numbers(logbook):

@@ -71,8 +71,10 @@ class Bars:
             yield level, self.bar_of(rulebook, level, ladder, first_levels, changes)
 
     def first_levels(self, rulebook: Rulebook) -> dict[str, int]:
-        """Order of the level that introduces each requirement, where the rulebook says so."""
-        found = ((each.id, level_that_introduces(each.condition, rulebook)) for each in self.common)
+        """Order of the level that introduces each requirement, where the rulebook says so. It introduces a
+        question, not the larger size of it."""
+        smallest = (each for each in self.common if each.larger_than is None)
+        found = ((each.id, level_that_introduces(each.condition, rulebook)) for each in smallest)
         return {key: level.order for key, level in found if level is not None}
 
     def bar_of(self, rulebook: Rulebook, level: Level, ladder: Ladder, first_levels: dict, changes: list) -> Bar:
@@ -112,6 +114,7 @@ def read_requirement(table: dict, numbers: dict, sources: dict) -> Requirement:
         required=table.get("required", True),
         condition=read_condition(table) if "ask" in table else None,
         from_height_cm=table.get("from_height_cm", 0),
+        larger_than=table.get("larger_than"),
         number_sources=sources[weigh] | dict.fromkeys(own, table["source"]),
     )
 

@@ -19,6 +19,7 @@ READS: dict[str, frozenset[str]] = {
     "breadth": frozenset(),
     "confidence": frozenset(),
     "hours": frozenset(),
+    "rides": frozenset(),
     "horses": frozenset(),
 }
 FORECAST = frozenset(("attempt", "timed_canter", "jumping_round", "flatwork_test"))

@@ -32,6 +32,8 @@ class Change:
 
 @dataclass(frozen=True)
 class Requirement:
+    """`larger_than` is the requirement that asks the same question at a smaller size."""
+
     id: str
     phase: str
     weigh: str
@@ -41,6 +43,7 @@ class Requirement:
     required: bool = True
     condition: Condition | None = None
     from_height_cm: float = 0
+    larger_than: str | None = None
     number_sources: dict[str, str] = field(default_factory=dict)
     changes: tuple[Change, ...] = ()
 

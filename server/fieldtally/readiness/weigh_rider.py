@@ -1,4 +1,4 @@
-"""Weighs the rider's side: confidence, hours in the saddle, and how many horses she rides."""
+"""Weighs the rider's side: confidence, hours in the saddle, outings, and how many horses she rides."""
 
 import statistics
 
@@ -76,6 +76,23 @@ def weigh_hours(requirement: Requirement, weighing: Weighing) -> Finding:
         f"Minutes in the saddle of {many(len(rides), 'outing')}, on any horse, make {hours:.1f} hours; the bar "
         f"asks for {numbers['hours']:g}.",
         lambda: records_behind(book, rides, lambda _: "Ride", lambda each: f"{each.body['minutes_in_saddle']} min"),
+    )  # fmt: skip
+
+
+def weigh_rides(requirement: Requirement, weighing: Weighing) -> Finding:
+    """Outings of any activity, on any horse of this logbook: how regularly she rides."""
+    numbers, book = requirement.numbers, weighing.book
+    rides = book.rider_since("outing", numbers["window_days"])
+    asked, days = int(numbers["outings"]), f"{numbers['window_days']:.0f} days"
+    more = asked - len(rides)
+    needs = (Reason("more_rides", {"rides": more}, sentence(many_in_words(more, "more outing"))),) if more > 0 else ()
+    state = "untried" if not rides else "building" if needs else "shown"
+    text = f"{many(len(rides), 'outing')} in the last {days}."
+    return Finding(
+        requirement, state, (Reason("counted", {"rides": len(rides)}, text),), needs, {"rides": len(rides)},
+        f"Every outing of the last {days} counts, whatever was done and on any horse: {len(rides)}. The bar asks for "
+        f"{asked}.",
+        lambda: records_behind(book, rides, lambda _: "Outing", lambda each: each.body["activity"]),
     )  # fmt: skip
 
 

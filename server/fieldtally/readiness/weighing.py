@@ -12,7 +12,7 @@ from fieldtally.readiness.weigh_eligibility import weigh_eligibility
 from fieldtally.readiness.weigh_pace import weigh_pace
 from fieldtally.readiness.weigh_recovery import weigh_recovery
 from fieldtally.readiness.weigh_results import weigh_results
-from fieldtally.readiness.weigh_rider import weigh_confidence, weigh_horses, weigh_hours
+from fieldtally.readiness.weigh_rider import weigh_confidence, weigh_horses, weigh_hours, weigh_rides
 from fieldtally.readiness.weigh_rounds import weigh_rounds
 from fieldtally.readiness.weigh_tests import weigh_tests
 from fieldtally.readiness.weigh_word import weigh_word
@@ -27,6 +27,7 @@ WAYS_OF_WEIGHING: dict[str, Callable[[Requirement, Weighing], Finding]] = {
     "breadth": weigh_breadth,
     "confidence": weigh_confidence,
     "hours": weigh_hours,
+    "rides": weigh_rides,
     "horses": weigh_horses,
     "attitude": weigh_attitude,
     "recovery": weigh_recovery,
