@@ -93,6 +93,22 @@ def test_screens_use_no_inline_style():
     assert found == []
 
 
+# what every screen is made of is laid out in these together
+FRAME = ("base.css", "parts.css", "frame.css")
+
+
+def test_no_two_screens_style_one_name():
+    """All sheets are one in the end: a name that two of them style looks like whichever comes last."""
+    sheets: dict[str, set[str]] = {}
+    for path in (WEBCLIENT / "src").rglob("*.css"):
+        rules = re.sub(r"/\*.*?\*/", "", path.read_text(encoding="utf-8"), flags=re.DOTALL)
+        for name in re.findall(r"(?<![^{},])\s*\.([a-z][\w-]*)\s*(?=[{,])", rules):
+            sheets.setdefault(name, set()).add(path.name)
+    twice = {name: found for name, found in sheets.items() if len(found - {*FRAME}) > 1}
+    assert len(sheets) > 300
+    assert twice == {}
+
+
 def test_the_lock_names_no_registry():
     assert "resolved" not in (WEBCLIENT / "package-lock.json").read_text(encoding="utf-8")
 

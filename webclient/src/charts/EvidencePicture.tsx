@@ -20,11 +20,11 @@ export function EvidencePicture({ evidence, asOf }: { evidence: EvidenceLine[]; 
   const top = Math.min(40, LANE.good - STACK * Math.min(4, Math.max(0, ...placed.map((dot) => (dot.lane === "good" ? dot.stack : 0)))) - 18);
   const said = t("finding.picture_said", { good: placed.length - bad, bad, n: span });
   return (
-    <figure class="picture">
-      <svg viewBox={`0 ${top} ${WIDTH} ${122 - top}`} class="picture__drawing" role="img" aria-label={said}>
-        <line x1={LEFT} x2={WIDTH - RIGHT} y1="73" y2="73" class="picture__rail" />
-        <text x={LEFT} y={AXIS + 12} class="picture__text">{showShortDay(dayBefore(asOf, span))}</text>
-        <text x={WIDTH - RIGHT} y={AXIS + 12} class="picture__text picture__text--end">{showShortDay(asOf)}</text>
+    <figure class="evidence">
+      <svg viewBox={`0 ${top} ${WIDTH} ${122 - top}`} class="evidence__drawing" role="img" aria-label={said}>
+        <line x1={LEFT} x2={WIDTH - RIGHT} y1="73" y2="73" class="evidence__rail" />
+        <text x={LEFT} y={AXIS + 12} class="evidence__text">{showShortDay(dayBefore(asOf, span))}</text>
+        <text x={WIDTH - RIGHT} y={AXIS + 12} class="evidence__text evidence__text--end">{showShortDay(asOf)}</text>
         {placed.map((dot) => <Mark dot={dot} key={dot.record_id} />)}
       </svg>
       <figcaption class="quiet">{said} {t("finding.faded")}</figcaption>
@@ -37,8 +37,8 @@ function Mark({ dot }: { dot: Dot }) {
   const r = RADIUS * dot.size;
   const shift = Math.min(dot.stack, 4) * STACK * (dot.lane === "good" ? -1 : 0.5);
   const y = LANE[dot.lane] + shift;
-  if (dot.lane === "good") return <circle cx={x} cy={y} r={r} class="picture__good" />;
-  return <path d={`M${x - r} ${y - r}l${2 * r} ${2 * r}M${x + r} ${y - r}l${-2 * r} ${2 * r}`} class="picture__bad" />;
+  if (dot.lane === "good") return <circle cx={x} cy={y} r={r} class="evidence__good" />;
+  return <path d={`M${x - r} ${y - r}l${2 * r} ${2 * r}M${x + r} ${y - r}l${-2 * r} ${2 * r}`} class="evidence__bad" />;
 }
 
 function dayBefore(day: string, days: number): string {

@@ -52,7 +52,7 @@ function OneFit({ found, title }: { found: Fit; title: string | null }) {
       {shown && certain && certain !== shown && <p>{t("fit.certain", { level: certain.level.name })}</p>}
       {later && <p>{later}</p>}
       <details>
-        <summary class="more">{t("fit.every_level")}</summary>
+        <summary class="more__summary">{t("fit.every_level")}</summary>
         <dl class="facts">{found.levels.map((each) => <><dt>{each.level.name}</dt><dd>{levelWords(each)}</dd></>)}</dl>
       </details>
     </>

@@ -72,12 +72,12 @@ function Drawing({ body, tied }: { body: TimedCanter; tied: Met[] }) {
   if (tied.length === 0) return null;
   const strip = stripOf(body.elapsed_ms, tied.map(offset), body.splits_ms, legs(body));
   return (
-    <svg class="strip" viewBox={`0 0 ${STRIP_WIDTH} ${STRIP_HEIGHT}`} aria-hidden="true">
-      <path class="strip__way" d={`M10 46H${STRIP_WIDTH - 10}M10 40v12M${STRIP_WIDTH - 10} 40v12`} />
-      {strip.flags.map((x, n) => <path class="strip__flag" key={n} d={`M${x} 38v16`} />)}
+    <svg class="canter-way" viewBox={`0 0 ${STRIP_WIDTH} ${STRIP_HEIGHT}`} aria-hidden="true">
+      <path class="canter-way__way" d={`M10 46H${STRIP_WIDTH - 10}M10 40v12M${STRIP_WIDTH - 10} 40v12`} />
+      {strip.flags.map((x, n) => <path class="canter-way__flag" key={n} d={`M${x} 38v16`} />)}
       {strip.legs.map(({ x, mpm }, n) => <text key={n} x={x} y="68">{rounded(mpm)}</text>)}
       {strip.fences.map(({ x, row }, n) => (
-        <g class="strip__fence" key={n}>
+        <g class="canter-way__fence" key={n}>
           <path d={tied[n]!.body.outcome === "clear" ? `M${x - 4} 46l4-8 4 8z` : `M${x - 4} 38l8 8m0-8l-8 8`} />
           <text x={x} y={row === 0 ? 32 : 16}>{n + 1}</text>
         </g>
