@@ -86,6 +86,31 @@ def test_plans_name_the_fences_of_each_field(asking):
 
 
 @pytest.mark.parametrize(
+    ("wrong", "code", "field"),
+    [
+        ({"value": 51}, "out_of_range", "value"),
+        ({"value": 0}, "out_of_range", "value"),
+        ({"value": 2.5}, "not_whole", "value"),
+        ({"quantity": "bound", "value": 79}, "out_of_range", "value"),
+        ({"quantity": "no_such"}, "unknown_quantity", "quantity"),
+        ({"requirement_id": "no_such"}, "unknown_requirement", "requirement_id"),
+        ({"requirement_id": "bounce"}, "unknown_requirement", "requirement_id"),
+        ({"level_id": "training"}, "other_level", "level_id"),
+        ({"rulebook_id": "gb-2024"}, "other_level", "rulebook_id"),
+        ({"reason": " "}, "empty", "reason"),
+    ],
+)
+def test_a_change_that_means_nothing_is_refused_with_its_field_and_a_fix(asking, wrong, code, field):
+    change = {"rulebook_id": "us-2025", "level_id": "novice", "requirement_id": "fixed", "quantity": "clear",
+              "value": 5, "reason": "He is green."}  # fmt: skip
+    assert asking.what_if(bar_changes=[change]).status_code == 200
+    answer = asking.what_if(bar_changes=[change, change | wrong])
+    error = answer.get_json()["error"]
+    assert (answer.status_code, error["code"], error["field"]) == (400, code, f"bar_changes.1.{field}")
+    assert error["fix"]
+
+
+@pytest.mark.parametrize(
     ("question", "code", "field"),
     [
         ({"more": [{"requirement_id": "fixed", "clear": 0}]}, "out_of_range", "more.0.clear"),

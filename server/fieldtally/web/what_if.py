@@ -10,6 +10,7 @@ from fieldtally.book.fields import CivilDate, Number, RecordId, Text
 from fieldtally.book.fold import fold, living
 from fieldtally.book.trouble import first_trouble
 from fieldtally.readiness.bar import shipped_bars
+from fieldtally.readiness.bar_range import trouble_with
 from fieldtally.readiness.plan import plans_for
 from fieldtally.readiness.what_if import Case, More, Question, what_if
 from fieldtally.store import feed
@@ -50,6 +51,7 @@ def suppose(logbook_id: str, horse_id: str, level_id: str):
     member(logbook_id)
     asked = read_question()
     case = case_of(logbook_id, horse_id, level_id, asked["as_of"])
+    refuse_bad_changes(case, asked["bar_changes"])
     question = Question(
         frozenset(asked["without_outings"]),
         tuple(More(**more) for more in asked["more"]),
@@ -58,8 +60,13 @@ def suppose(logbook_id: str, horse_id: str, level_id: str):
     try:
         return jsonify(what_if(case, question).to_json())
     except KeyError as missing:
-        problem(400, "unknown_requirement", f"This level's bar has no requirement {missing}.", field="more",
-                fix="Name a requirement of this level.")
+        problem(
+            400,
+            "unknown_requirement",
+            f"This level's bar has no requirement {missing}.",
+            field="more",
+            fix="Name a requirement of this level.",
+        )
 
 
 @bp.get("/plans")
@@ -76,6 +83,33 @@ def read_question() -> dict:
     except ValidationError as error:
         wrong = first_trouble(error.messages)
         problem(400, wrong.code, wrong.message, field=wrong.path, fix=wrong.fix)
+
+
+def refuse_bad_changes(case: Case, changes: list[dict]) -> None:
+    """A change that this level's bar has no such number for, or that turns one beyond sense, is not worked out."""
+    bar = case.bars.bar(case.rulebook, case.rulebook.level(case.level_id))
+    numbers = {each.id: each.numbers for each in bar.requirements}
+    for place, change in enumerate(changes):
+        wrong = wrong_with(change, numbers, case)
+        if wrong:
+            name, code, message, fix = wrong
+            problem(400, code, message, field=f"bar_changes.{place}.{name}", fix=fix)
+
+
+def wrong_with(change: dict, numbers: dict, case: Case) -> tuple[str, str, str, str] | None:
+    """Which field, code, message and fix; None where nothing is."""
+    quantity, value = change["quantity"], change["value"]
+    for name, ours in (("rulebook_id", case.rulebook.id), ("level_id", case.level_id)):
+        if change[name] != ours:
+            return name, "other_level", f"This is about {ours}, not {change[name]}.", f"Send {ours}."
+    if change["requirement_id"] not in numbers:
+        message = f"This level's bar has no requirement {change['requirement_id']}."
+        return "requirement_id", "unknown_requirement", message, "Name a requirement of this level."
+    known = numbers[change["requirement_id"]]
+    if quantity != "dropped" and quantity not in known:
+        return "quantity", "unknown_quantity", f"It has no number {quantity}.", f"Name one of: {', '.join(known)}."
+    wrong = trouble_with(quantity, value) if value is not None else None
+    return ("value", *wrong) if wrong else None
 
 
 def case_of(logbook_id: str, horse_id: str, level_id: str, as_of: str | None) -> Case:
