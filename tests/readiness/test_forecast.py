@@ -1,32 +1,72 @@
 """The forecast of a typical course: silent on little evidence, and moved the right way by more."""
 
+from types import SimpleNamespace
+
 import numpy as np
 import pytest
 
+from fieldtally.readiness.bar import shipped_bars
+from fieldtally.readiness.forecast import explained_total, too_little
+from fieldtally.readiness.other_phases import clock, dressage, show_jumping
+from fieldtally.readiness.plain import percent
+from fieldtally.readiness.pool import Pool
+from fieldtally.readiness.standing import compute_standings
 from fieldtally.readiness.stops import ELIMINATED, Rules, at_one_effort, penalties, stopped_efforts
 from fieldtally.readiness.typical_course import mix
-from fieldtally.readiness.what_if import Case, More, Question, what_if
-from readiness.made_up import Logbook
+from fieldtally.readiness.what_if import Case, More, Question, supposed, what_if
+from readiness.made_up import TODAY, Logbook
 
 
 def schooled(outcomes=("clear",) * 6, level_id="second"):
     """A pair that has met every question of the level on several days."""
+    return what_if(*schooling(outcomes, level_id)).after
+
+
+def schooling(outcomes=("clear",) * 6, level_id="second"):
     logbook = Logbook()
     asked = [each.requirement.id for each in logbook.standing(level_id).findings if each.requirement.condition]
-    from datetime import date
-
-    from fieldtally.readiness.bar import shipped_bars
-
-    case = Case(logbook.records, logbook.book, shipped_bars(), date(2026, 6, 1), 1, logbook.horse, level_id)
-    return what_if(case, Question(more=tuple(More(each, len(outcomes), 3) for each in asked))).after
+    case = Case(logbook.records, logbook.book, shipped_bars(), TODAY, 1, logbook.horse, level_id)
+    return case, Question(more=tuple(More(each, len(outcomes), 3) for each in asked))
 
 
 def test_it_keeps_silent_on_little_evidence_and_says_why():
     found = Logbook().standing().forecast
+    text = "Not enough evidence: 0 of 17 questions of this level met lately, a forecast needs 11."
+    values = {"met": 0, "asked": 17, "least": 11}
     assert found == {
         "spoken": False,
-        "text": "Not enough evidence: 0 of 17 questions of this level met lately, a forecast needs 11.",
+        "text": text,
+        "silence": {"code": "forecast_few_met", "values": values, "text": text},
     }
+
+
+def test_it_keeps_silent_on_many_questions_met_once_long_ago():
+    findings = schooled(("clear",)).findings
+    faded = SimpleNamespace(pool=Pool(2.3, 2.3))
+    silence = too_little(findings, faded, shipped_bars().forecast_numbers)
+    assert silence.text == "Not enough evidence: what was met weighs as 2.3 fresh attempts, a forecast needs 8."
+    assert silence.values == {"weight": 2.3, "least": 8}
+
+
+def test_the_explanation_says_the_pairs_own_numbers():
+    found = schooled().forecast
+    for share in ("clear_chance", "clear_low", "clear_high", "second_clear_chance"):
+        assert f"{percent(found[share])}" in found["explanation"]
+    assert f"{found['worked_out']['clear_weight']} clear out of {found['worked_out']['weight']}" in found["explanation"]
+    assert "17 efforts" in found["explanation"] and "total" not in found["explanation"]
+    total = explained_total({"expected": 60.0, "low": 45.5, "high": 78.0})
+    assert "between 45.5 and 78.0" in total
+
+
+def test_another_level_stands_beside_the_present_one_and_the_present_one_alone():
+    case, question = schooling()
+    records = supposed(case, question, case.standing(case.records))
+    book = {case.rulebook.id: case.rulebook}
+    present, other, *_ = compute_standings(records, book, shipped_bars(), case.as_of, 1, case.horse_id)
+    assert present.is_present_level and present.forecast["spoken"] and "present_level" not in present.forecast
+    beside = other.forecast["present_level"]
+    assert beside["level_id"] == "lowest" and beside["clear_chance"] == present.forecast["clear_chance"]
+    assert beside["jumping_penalties"] == present.forecast["jumping_penalties"]
 
 
 def test_it_speaks_of_chances_with_intervals_and_promises_nothing():
@@ -48,7 +88,7 @@ def test_total_is_there_only_with_evidence_of_every_phase():
     logbook = Logbook()
     assert schooled().forecast["total"] is None
     outing = logbook.outing(3)
-    for percent in (64, 66, 65):
+    for each in (64, 66, 65):
         logbook.add(
             "flatwork_test",
             horse_id=logbook.horse,
@@ -56,7 +96,7 @@ def test_total_is_there_only_with_evidence_of_every_phase():
             test="T",
             level_id="second",
             rulebook_id=logbook.book.id,
-            percent=percent,
+            percent=each,
         )
         logbook.add("jumping_round", horse_id=logbook.horse, date="2026-05-02", height_cm=90, efforts=10, knockdowns=1)
         logbook.add(
@@ -67,9 +107,6 @@ def test_total_is_there_only_with_evidence_of_every_phase():
             elapsed_ms=61_000,
             target_speed_mpm=400,
         )
-    from fieldtally.readiness.bar import shipped_bars
-    from fieldtally.readiness.other_phases import clock, dressage, show_jumping
-
     weighing, numbers = logbook.standing().weighing, shipped_bars().forecast_numbers
     assert dressage(weighing, 365).mean() == pytest.approx(35, abs=0.1)
     assert 2 < show_jumping(weighing, 365, numbers).mean() < 8

@@ -12,7 +12,7 @@ from fieldtally.readiness.attempts import FALL
 from fieldtally.readiness.bar import Bars
 from fieldtally.readiness.believed import believed
 from fieldtally.readiness.context import Weighing
-from fieldtally.readiness.finding import Finding
+from fieldtally.readiness.finding import Finding, Reason
 from fieldtally.readiness.other_phases import clock, dressage, show_jumping
 from fieldtally.readiness.plain import many, out_of_ten, percent
 from fieldtally.readiness.pool import Pool
@@ -32,7 +32,7 @@ def forecast(findings: Sequence[Finding], weighing: Weighing, bars: Bars) -> dic
     numbers = bars.forecast_numbers
     silence = too_little(findings, weighing, numbers)
     if silence:
-        return {"spoken": False, "text": silence}
+        return {"spoken": False, "text": silence.text, "silence": silence.to_json()}
     course, together = course_of(findings, weighing, bars)
     second = second_clear(*weighing.book.second_presentations, numbers)
     fall = chance_of_fall(weighing, sum(efforts for efforts, _, _ in course), numbers)
@@ -45,18 +45,23 @@ def forecast(findings: Sequence[Finding], weighing: Weighing, bars: Bars) -> dic
     return spoken(course, costs, second, fall, phases, weighing, numbers, together)
 
 
-def too_little(findings: Sequence[Finding], weighing: Weighing, numbers: Mapping[str, float]) -> str | None:
+def too_little(findings: Sequence[Finding], weighing: Weighing, numbers: Mapping[str, float]) -> Reason | None:
     asked = [each for each in findings if each.requirement.condition and each.requirement.required]
     met = sum(each.numbers["attempts"] > 0 for each in asked)
     least = int(np.ceil(numbers["least_share_met"] * len(asked)))
     if met < least:
-        questions = many(len(asked), "question")
-        return f"Not enough evidence: {met} of {questions} of this level met lately, a forecast needs {least}."
-    weight = weighing.pool.weight
-    if weight < numbers["least_weight"]:
-        return (
-            f"Not enough evidence: what was met weighs as {weight:.0f} fresh attempts, a forecast needs "
-            f"{numbers['least_weight']:.0f}."
+        return Reason(
+            "forecast_few_met",
+            {"met": met, "asked": len(asked), "least": least},
+            f"Not enough evidence: {met} of {many(len(asked), 'question')} of this level met lately, a forecast needs "
+            f"{least}.",
+        )
+    weight, least = weighing.pool.weight, numbers["least_weight"]
+    if weight < least:
+        return Reason(
+            "forecast_few_attempts",
+            {"weight": round(weight, 1), "least": least},
+            f"Not enough evidence: what was met weighs as {weight:.1f} fresh attempts, a forecast needs {least:.0f}.",
         )
     return None
 
@@ -115,7 +120,12 @@ def spoken(
         "phases": {name: in_short(sample) for name, sample in phases.items()},
         "total": total_of(costs, phases),
     }
-    return found | {"text": in_words(found), "explanation": explained(found, together)}
+    worked_out = {
+        "efforts": found["efforts"],
+        "clear_weight": round(together.clear_weight),
+        "weight": round(together.weight),
+    }
+    return found | {"text": in_words(found), "worked_out": worked_out, "explanation": explained(found, worked_out)}
 
 
 def clear_interval(course, fall: float) -> tuple[float, float]:
@@ -162,16 +172,24 @@ def in_words(found: dict) -> str:
     )
 
 
-def explained(found: dict, together: Pool) -> str:
+def explained(found: dict, worked_out: dict) -> str:
     return (
-        f"A typical course is taken as {found['efforts']} efforts, shared out over the questions of this level. "
-        f"For each "
-        f"question your attempts give a chance of clear, with its doubt: together "
-        f"{together.clear_weight:.0f} clear "
-        f"out of {together.weight:.0f} fresh attempts (repeats of a fence on one day count for more here than in the "
-        f"findings). Multiplied over the course that is "
-        f"{percent(found['clear_chance'])}. "
-        f"After a stop the next presentation is taken as clear in {percent(found['second_clear_chance'])}. "
-        f"Falls are counted at "
-        "the published rate of one in 42 starts, moved by your own."
+        f"A typical course is taken as {found['efforts']} efforts, shared out over the questions of this level. For "
+        "each question your attempts give a chance of clear, with its doubt: together "
+        f"{worked_out['clear_weight']} clear out of {worked_out['weight']} fresh attempts (repeats of a fence on one "
+        f"day count for more here than in the findings). Multiplied over the course that is "
+        f"{percent(found['clear_chance'])}; these attempts leave open {percent(found['clear_low'])} to "
+        f"{percent(found['clear_high'])}. After a stop the next presentation is taken as clear in "
+        f"{percent(found['second_clear_chance'])}. Falls are counted at the published rate of one in 42 starts, moved "
+        f"by your own.{explained_total(found['total'])}"
+    )
+
+
+def explained_total(total: dict | None) -> str:
+    if total is None:
+        return ""
+    return (
+        " The total is that of completed courses: to the jumping penalties across country comes what your last tests, "
+        f"rounds and canters say of the other phases. Four times in five it should lie between {total['low']} and "
+        f"{total['high']}."
     )

@@ -76,16 +76,19 @@ def compute_standings(
 
 
 def beside_present_level(standings: Iterable[Standing]) -> list[Standing]:
-    """Every forecast that speaks also says what the same arithmetic gives at the pair's present level."""
+    """Every other level's forecast that speaks also says what the same arithmetic gives at the present level."""
     found = list(standings)
     present = next((each for each in found if each.is_present_level and each.forecast["spoken"]), None)
     if present is None:
         return found
     beside = {"level_id": present.weighing.level.id, "level_name": present.weighing.level.name} | {
-        key: present.forecast[key] for key in ("clear_chance", "clear_low", "clear_high", "elimination_chance", "total")
+        key: present.forecast[key]
+        for key in ("clear_chance", "clear_low", "clear_high", "elimination_chance", "jumping_penalties", "total")
     }
     return [
-        replace(each, forecast=each.forecast | {PRESENT_LEVEL: beside}) if each.forecast["spoken"] else each
+        replace(each, forecast=each.forecast | {PRESENT_LEVEL: beside})
+        if each.forecast["spoken"] and not each.is_present_level
+        else each
         for each in found
     ]
 

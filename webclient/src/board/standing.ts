@@ -26,6 +26,15 @@ export interface EvidenceLine {
   outing_id?: string | null;
 }
 
+/** One number of a requirement as a coach changed it, oldest first; `value` null put the default back. */
+export interface BarChanged {
+  quantity: string;
+  default: number | null;
+  value: number | null;
+  reason: string;
+  record_id: string;
+}
+
 export interface Finding {
   requirement_id: string;
   phase: FindingPhase;
@@ -38,7 +47,7 @@ export interface Finding {
   /** Null where the level lies so far above the present one that the lines stay on the server. */
   evidence: EvidenceLine[] | null;
   explanation?: string;
-  bar?: { numbers: Record<string, number>; source: string };
+  bar?: { numbers: Record<string, number>; source: string; changes?: BarChanged[] };
 }
 
 export interface NextStep {
@@ -55,19 +64,27 @@ export interface Likely {
   high: number;
 }
 
-/** What a typical course of the level might bring; where `spoken` is false only `text` is there. */
-export interface Forecast {
+/** The chances of one level. */
+export interface Chances {
+  clear_chance: number;
+  clear_low: number;
+  clear_high: number;
+  elimination_chance: number;
+  jumping_penalties: { penalties: number; chance: number }[];
+  total: Likely | null;
+}
+
+/** What a typical course of the level might bring; where `spoken` is false only `text` and `silence` are there. */
+export interface Forecast extends Partial<Chances> {
   spoken: boolean;
   text: string;
+  silence?: Reason;
   explanation?: string;
-  clear_chance?: number;
-  clear_low?: number;
-  clear_high?: number;
-  elimination_chance?: number;
-  jumping_penalties?: { penalties: number; chance: number }[];
+  worked_out?: Record<string, number>;
+  second_clear_chance?: number;
   phases?: Partial<Record<"dressage" | "show_jumping" | "time", Likely | null>>;
-  total?: Likely | null;
-  present_level?: { level_id: string; level_name: string; clear_chance: number; total: Likely | null };
+  /** Absent at the present level itself. */
+  present_level?: Chances & { level_id: string; level_name: string };
 }
 
 export interface PlanStep {

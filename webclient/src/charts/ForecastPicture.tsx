@@ -1,5 +1,5 @@
-// How a typical course might end, as bars: the longer, the likelier; hollow bars are the pair's present level. Every
-// bar carries its number, so that the picture needs no colour and a screen reader reads a table.
+// How a typical course might end, as bars: the longer, the likelier; a hollow bar under each is the pair's present level.
+// Every bar carries its number, so that the picture needs no colour and a screen reader reads a table.
 
 import type { Forecast } from "../board/standing.ts";
 import { endings, type Ending } from "../board/forecastRows.ts";
@@ -8,40 +8,38 @@ import { t } from "../words/index.ts";
 export function ForecastPicture({ forecast }: { forecast: Forecast }) {
   const rows = endings(forecast);
   const most = Math.max(...rows.flatMap(({ chance, present = 0 }) => [chance, present]));
+  const level = forecast.present_level?.level_name;
   return (
     <table class="forecast">
-      <caption class="quiet">{t("board.forecast_rows")}</caption>
-      {forecast.present_level && <Levels present={forecast.present_level.level_name} />}
-      <tbody>
-        {rows.map(({ ending, chance, present }) => (
-          <tr key={ending}>
-            <th scope="row">{endingWords(ending)}</th>
-            <td class="forecast__cell" aria-hidden="true">
-              <Bar share={chance / most} look={ending === "not_completed" ? "stop" : "here"} />
-              {present !== undefined && <Bar share={present / most} look="present" />}
-            </td>
-            <td class="forecast__number">{percentWords(chance)}</td>
-            {present !== undefined && <td class="forecast__number forecast__number--present">{percentWords(present)}</td>}
+      <caption class="quiet">
+        {t("board.forecast_rows")}
+        {level && <span class="forecast__levels" aria-hidden="true"><Bar share={1} look="here" />{t("board.forecast_here")}<Bar share={1} look="present" />{level}</span>}
+      </caption>
+      {rows.map(({ ending, chance, present }) => (
+        <tbody key={ending}>
+          <tr>
+            <th scope="rowgroup" rowSpan={level ? 2 : 1}>{endingWords(ending)}</th>
+            <BarAndNumber chance={chance} most={most} look={ending === "not_completed" ? "stop" : "here"} level={level && t("board.forecast_here")} />
           </tr>
-        ))}
-      </tbody>
+          {present !== undefined && <tr><BarAndNumber chance={present} most={most} look="present" level={level} /></tr>}
+        </tbody>
+      ))}
     </table>
   );
 }
 
-function Levels({ present }: { present: string }) {
+type Look = "here" | "stop" | "present";
+
+function BarAndNumber({ chance, most, look, level }: { chance: number; most: number; look: Look; level?: string }) {
   return (
-    <thead>
-      <tr class="quiet">
-        <td colSpan={2} />
-        <th scope="col" class="forecast__number"><Bar share={1} look="here" />{t("board.forecast_here")}</th>
-        <th scope="col" class="forecast__number"><Bar share={1} look="present" />{present}</th>
-      </tr>
-    </thead>
+    <>
+      <td class="forecast__cell" aria-hidden="true"><Bar share={chance / most} look={look} /></td>
+      <td class={`forecast__number forecast__number--${look}`}>{level && <span class="unseen">{level} </span>}{percentWords(chance)}</td>
+    </>
   );
 }
 
-function Bar({ share, look }: { share: number; look: "here" | "stop" | "present" }) {
+function Bar({ share, look }: { share: number; look: Look }) {
   return (
     <svg class={`forecast__bar forecast__bar--${look}`} viewBox="0 0 100 10" preserveAspectRatio="none" aria-hidden="true">
       <rect width={Math.max(1, 100 * share)} height="10" />

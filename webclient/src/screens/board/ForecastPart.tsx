@@ -1,9 +1,9 @@
-import type { Forecast, Likely } from "../../board/standing.ts";
+import type { Chances, Forecast, Likely } from "../../board/standing.ts";
 import { ForecastPicture } from "../../charts/ForecastPicture.tsx";
 import { Section } from "../../parts/Card.tsx";
 import { Told } from "../../parts/Told.tsx";
 import { t } from "../../words/index.ts";
-import { toldAs, toldText, type Told as Words } from "../../words/told.ts";
+import { toldAs, toldReason, type Told as Words } from "../../words/told.ts";
 
 const PHASES = ["dressage", "show_jumping", "time"] as const;
 
@@ -19,31 +19,50 @@ export function ForecastPart({ forecast }: { forecast: Forecast | null }) {
 }
 
 function Spoken({ forecast }: { forecast: Forecast }) {
-  const { present_level: present, phases = {} } = forecast;
+  const { present_level: present, phases = {}, explanation } = forecast;
   return (
     <div class="card">
       <ForecastPicture forecast={forecast} />
       <dl class="facts">
-        {PHASES.map((phase) => <><dt>{t(`board.forecast_phase_${phase}`)}</dt><dd>{likely(phases[phase])}</dd></>)}
+        {PHASES.map((phase) => <><dt>{t(`board.forecast_phase_${phase}`)}</dt><dd>{likely(phases[phase], phase)}</dd></>)}
         <dt>{t("board.forecast_total")}</dt>
-        <dd>{likely(forecast.total)}</dd>
+        <dd>{likely(forecast.total, "total")}</dd>
       </dl>
-      {present && <p class="quiet">{t("board.forecast_present", { level: present.level_name, percent: Math.round(100 * present.clear_chance) })}</p>}
-      {forecast.explanation && (
+      {present && <p class="quiet">{presentWords(present)}</p>}
+      {explanation && (
         <details>
           <summary class="more">{t("finding.worked_out")}</summary>
-          <p><Told of={toldText(forecast.explanation)} /></p>
+          <p><Told of={explained(forecast, explanation)} /></p>
         </details>
       )}
     </div>
   );
 }
 
-function forecastWords({ spoken, clear_chance = 0, clear_low = 0, clear_high = 0, elimination_chance = 0, text }: Forecast): Words {
-  const [clear, low, high, lost] = [clear_chance, clear_low, clear_high, elimination_chance].map((share) => Math.round(100 * share)) as [number, number, number, number];
-  return toldAs(spoken ? "forecast" : "no_forecast", { clear, low, high, lost }, text);
+function forecastWords(forecast: Forecast): Words {
+  const { spoken, silence, text } = forecast;
+  return spoken ? toldAs("forecast", percents(forecast), text) : silence ? toldReason(silence) : toldAs("no_forecast", {}, text);
 }
 
-function likely(range: Likely | null | undefined): string {
-  return range ? t("board.forecast_likely", { expected: range.expected, low: range.low, high: range.high }) : t("board.forecast_unknown");
+/** How it came about, in her own numbers. */
+function explained(forecast: Forecast, explanation: string): Words {
+  const { total, worked_out = {}, second_clear_chance = 0 } = forecast;
+  const values = { ...worked_out, ...percents(forecast), second: Math.round(100 * second_clear_chance) };
+  return total ? toldAs("forecast_worked_out_total", { ...values, total_low: total.low, total_high: total.high }, explanation) : toldAs("forecast_worked_out", values, explanation);
+}
+
+function percents({ clear_chance = 0, clear_low = 0, clear_high = 0, elimination_chance = 0 }: Partial<Chances>) {
+  const [clear, low, high, lost] = [clear_chance, clear_low, clear_high, elimination_chance].map((share) => Math.round(100 * share)) as [number, number, number, number];
+  return { clear, low, high, lost };
+}
+
+function presentWords(present: Chances & { level_name: string }): string {
+  const { total, level_name: level } = present;
+  const said = t("board.forecast_present", { level, ...percents(present) });
+  return total ? `${said} ${t("board.forecast_present_total", { ...total })}` : said;
+}
+
+/** What may be expected, or what it would take to say. */
+function likely(range: Likely | null | undefined, what: (typeof PHASES)[number] | "total"): string {
+  return range ? t("board.forecast_likely", { ...range }) : t("board.forecast_unknown", { needed: t(`board.forecast_needs_${what}`) });
 }
