@@ -7,9 +7,10 @@ import { FindingMark } from "../../parts/FindingMark.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { Told } from "../../parts/Told.tsx";
 import { showDay } from "../../words/dates.ts";
-import { say, t } from "../../words/index.ts";
+import { knows, say, t } from "../../words/index.ts";
 import { askedTitle, toldReason, toldText } from "../../words/told.ts";
 import "../../style/board.css";
+import { ChangedByCoach } from "../bar/ChangedBar.tsx";
 import { AsOf } from "./AsOf.tsx";
 import { Missing } from "./Missing.tsx";
 import { useInFull } from "./useInFull.ts";
@@ -32,6 +33,7 @@ export function FindingScreen({ params }: Props) {
       <p><FindingMark state={finding.state} /> <span class="quiet">{standing.level_name}</span></p>
       <Reasons title={t("finding.why")} reasons={finding.reasons} />
       <Reasons title={t("finding.needs")} reasons={finding.needs} />
+      <ChangedByCoach finding={finding} />
       {finding.evidence
         ? <><Picture evidence={finding.evidence} asOf={standing.as_of} /><Evidence evidence={finding.evidence} /></>
         : <p class="empty">{t("finding.far")}</p>}
@@ -71,7 +73,7 @@ function Evidence({ evidence }: { evidence: EvidenceLine[] }) {
 }
 
 function Line({ line }: { line: EvidenceLine }) {
-  const outcome = line.kind === "attempt" && line.outcome ? say({ key: `outcome.${line.outcome}` }) : <Told of={toldText(line.outcome ?? "")} />;
+  const outcome = outcomeOf(line);
   const told = <><span class="row__title">{line.kind === "attempt" ? line.label : <Told of={toldText(line.label)} />}</span><span class="row__detail">{showDay(line.local_date)}</span></>;
   return (
     <li class="row">
@@ -80,4 +82,10 @@ function Line({ line }: { line: EvidenceLine }) {
         : <span class="row__link"><span class="row__words">{told}</span><span class="row__end">{outcome}</span></span>}
     </li>
   );
+}
+
+/** In the language of the page: what happened at an attempt, what was done on an outing, else what the server says. */
+function outcomeOf({ kind, outcome }: EvidenceLine) {
+  const key = `${kind === "attempt" ? "outcome" : "activity"}.${outcome}`;
+  return knows(key) ? say({ key }) : <Told of={toldText(outcome ?? "")} />;
 }
