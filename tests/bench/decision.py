@@ -1,10 +1,12 @@
 """Decision benchmark: how often is a standing complete when the truth is below the bar, and how long does a pair
 above it wait, side by side with rules people use without a tool; and how well the forecast is calibrated.
 
-    python tests/bench/decision.py [--quick] [--pairs N] [--trade] [--json OUT] [--set NAME=VALUE …]
+    python tests/bench/decision.py [--quick] [--pairs N] [--first SEED] [--clear-share SHARE] [--trade] [--json OUT]
+                                   [--set NAME=VALUE …]
 
-Everything is seeded: the same command gives the same numbers. `--set` tries another value of a number of the
-bar, or as `forecast.NAME` of the forecast, which is how the defaults were chosen.
+Everything is seeded: the same command gives the same numbers; `--first` begins with another pair. `--set` tries
+another value of a number of the bar, or as `forecast.NAME` of the forecast, which is how the defaults were chosen.
+`--clear-share` draws pairs without a weak question so that they are clear in that share of courses (pairs.py).
 """
 
 import argparse
@@ -19,11 +21,11 @@ sys.path[:0] = [str(Path(__file__).parents[1]), str(Path(__file__).parents[2] / 
 
 import numpy as np  # noqa: E402
 
-from bench.naive import CAREFUL, PERFECT, RULES, best_forecast, first_complete, perfect_judge  # noqa: E402
+from bench.calibration import calibration, course  # noqa: E402
+from bench.naive import CAREFUL, PERFECT, RULES, first_complete, perfect_judge  # noqa: E402
 from bench.our_rule import DEFAULTS, Judge  # noqa: E402
-from bench.pairs import BELOW, OUTINGS, QUESTIONS, WORLDS, Season, season  # noqa: E402
+from bench.pairs import BELOW, OUTINGS, WORLDS, better_for, course_clear, season  # noqa: E402
 from bench.tradeoff import alike, best_within, planned, points  # noqa: E402
-from fieldtally.readiness.stops import stopped_efforts  # noqa: E402
 
 OURS = "fieldtally"
 
@@ -36,16 +38,18 @@ class Run:
     complete: dict[str, int | None]
     weakest: dict[str, float]
     is_above: bool
+    course_clear: float
     shown: int
     shown_below: int
     forecast: float
     perfect_forecast: float
     best_forecast: float
+    is_covered: bool
     was_clear: bool
 
 
-def run(world: str, numbers: dict[str, float], seed: int) -> Run:
-    one = season(world, seed)
+def run(world: str, numbers: dict[str, float], seed: int, better: float = 0.0) -> Run:
+    one = season(world, seed, better)
     judge = Judge(one, numbers)
     complete = {name: first_complete(one, rule) for name, rule in (RULES | CAREFUL).items()}
     complete[OURS] = our_first_complete(judge)
@@ -57,23 +61,15 @@ def run(world: str, numbers: dict[str, float], seed: int) -> Run:
         complete,
         {name: float(one.truth[(outing or OUTINGS) - 1].min()) for name, outing in complete.items()},
         one.is_above,
+        course_clear(one.before),
         int(at_end.sum()),
         int((at_end & (one.truth[-1] < BELOW)).sum()),
-        *course(one, judge, seed),
+        **course(one, judge, seed),
     )
 
 
 def our_first_complete(judge: Judge) -> int | None:
     return next((outing + 1 for outing in range(OUTINGS) if all(judge.shown(outing))), None)
-
-
-def course(one: Season, judge: Judge, seed: int) -> tuple[float, float, float, bool]:
-    """A course that asks every question once, each fence met for the first time: our chance of clear, the true
-    chance, the best that can be said from the logbook, and what happened."""
-    ours = stopped_efforts([(1, each.alpha, each.beta) for each in judge.posterior(OUTINGS - 1)])[0]
-    truth = one.truth[-1]
-    random = np.random.default_rng((99, seed))
-    return float(ours), float(truth.prod()), best_forecast(one), bool((random.random(QUESTIONS) < truth).all())
 
 
 def false_complete(runs: list[Run], rule: str) -> float:
@@ -88,35 +84,6 @@ def outings_to_complete(runs: list[Run], rule: str) -> float:
     return float(np.mean([each.complete[rule] or OUTINGS + 1 for each in above]))
 
 
-def brier(runs: list[Run], chance: str) -> float:
-    return float(np.mean([(getattr(each, chance) - each.was_clear) ** 2 for each in runs]))
-
-
-def forecast_error(runs: list[Run]) -> float:
-    """Mean square of what was said less the true chance: the Brier score without the luck of what happened."""
-    return round(float(np.mean([(each.forecast - each.perfect_forecast) ** 2 for each in runs])), 5)
-
-
-def brier_noise(runs: list[Run]) -> float:
-    """Standard error of the perfect forecaster's Brier score: what chance alone moves it."""
-    scores = [(each.perfect_forecast - each.was_clear) ** 2 for each in runs]
-    return float(np.std(scores, ddof=1) / np.sqrt(len(scores)))
-
-
-def reliability(runs: list[Run], bins: int = 5) -> list[dict]:
-    """Forecasts in bins of equal counts: what was said, and what happened."""
-    ordered = sorted(runs, key=lambda each: each.forecast)
-    parts = [ordered[len(ordered) * k // bins : len(ordered) * (k + 1) // bins] for k in range(bins)]
-    return [
-        {
-            "said": float(np.mean([each.forecast for each in part])),
-            "happened": float(np.mean([each.was_clear for each in part])),
-            "pairs": len(part),
-        }
-        for part in parts
-    ]
-
-
 def table(runs: list[Run]) -> dict[str, dict]:
     rules = [rule for rule in (*RULES, *CAREFUL, OURS, *PERFECT) if any(rule in each.complete for each in runs)]
     return {
@@ -129,7 +96,6 @@ def report(runs: list[Run]) -> dict:
     worlds = {world: [each for each in runs if each.world == world] for world in WORLDS}
     everywhere = table(runs)
     naive = min(RULES, key=lambda rule: everywhere[rule]["false_complete"])
-    independent = worlds["independent"]
     return {
         "n_pairs": len(runs),
         "false_complete": everywhere[OURS]["false_complete"],
@@ -138,12 +104,8 @@ def report(runs: list[Run]) -> dict:
         "false_complete_best_naive": everywhere[naive]["false_complete"],
         "outings_best_naive": everywhere[naive]["outings_to_complete"],
         "false_shown": sum(each.shown_below for each in runs) / max(1, sum(each.shown for each in runs)),
-        "brier": brier(independent, "forecast"),
-        "brier_perfect": brier(independent, "perfect_forecast"),
-        "brier_noise": brier_noise(independent),
-        "brier_best_possible": brier(independent, "best_forecast"),
-        "reliability": reliability(independent),
-        "forecast_error": {world: forecast_error(each) for world, each in worlds.items()},
+        **calibration(worlds),
+        "course_clear": {world: clear_courses(each) for world, each in worlds.items()},
         "rules": {rule: each for rule, each in everywhere.items() if rule not in PERFECT},
         "share_of_each_naive": {
             rule: round(everywhere[OURS]["false_complete"] / everywhere[rule]["false_complete"], 3)
@@ -153,14 +115,22 @@ def report(runs: list[Run]) -> dict:
     }
 
 
-def simulate(pairs: int, numbers: dict[str, float]) -> list[Run]:
-    return [found for runs in by_world(run, pairs, numbers).values() for found in runs]
+def clear_courses(runs: list[Run]) -> dict[str, float]:
+    """The mean true chance of a clear course on the first day, of pairs above the bar and of the others."""
+    return {
+        name: round(float(np.mean([each.course_clear for each in runs if each.is_above == is_above])), 3)
+        for name, is_above in (("above", True), ("others", False))
+    }
 
 
-def trade(pairs: int, numbers: dict[str, float]) -> dict:
+def simulate(pairs: int, numbers: dict[str, float], better: float = 0.0, first: int = 0) -> list[Run]:
+    return [found for runs in by_world(run, pairs, numbers, better, first).values() for found in runs]
+
+
+def trade(pairs: int, numbers: dict[str, float], better: float = 0.0, first: int = 0) -> dict:
     """Every rule at every strictness: on the same seasons, and each on the outings that it plans itself. Beside
     each of our points the rule of thumb that lets fewest through in no more outings."""
-    return {how.__name__: of_trade(by_world(how, pairs, numbers)) for how in (alike, planned)}
+    return {how.__name__: of_trade(by_world(how, pairs, numbers, better, first)) for how in (alike, planned)}
 
 
 def of_trade(runs: dict[str, list[dict]]) -> dict:
@@ -172,11 +142,12 @@ def of_trade(runs: dict[str, list[dict]]) -> dict:
     return {"all worlds": found, "independent": points(runs["independent"]), "rule of thumb in no more outings": rivals}
 
 
-def by_world(how, pairs: int, numbers: dict[str, float]) -> dict[str, list]:
+def by_world(how, pairs: int, numbers: dict[str, float], better: float, first: int) -> dict[str, list]:
     each = pairs // len(WORLDS)
+    seeds, chunk = range(first, first + each), max(1, each // 8)
     with ProcessPoolExecutor(2) as workers:
         return {
-            world: list(workers.map(partial(how, world, numbers), range(each), chunksize=max(1, each // 8)))
+            world: list(workers.map(partial(how, world, numbers, better=better), seeds, chunksize=chunk))
             for world in WORLDS
         }
 
@@ -188,8 +159,13 @@ def in_words(found: dict) -> str:
             lines.append(f"{world:22}{rule:40}{each['false_complete']:15.3f}{each['outings_to_complete']:9.2f}")
     lines.append(
         f"Brier {found['brier']:.4f}, perfect {found['brier_perfect']:.4f} ± {found['brier_noise']:.4f}, "
-        f"best possible from the logbook {found['brier_best_possible']:.4f}"
+        f"best possible from the logbook {found['brier_best_possible']:.4f}; pair by pair from perfect "
+        "{:.4f} ± {:.4f}, the best possible {:.4f} ± {:.4f}".format(
+            *found["brier_paired_distance"], *found["brier_paired_distance_best_possible"]
+        )
     )
+    lines.append(f"true chance in the stated interval, which says 0.8: {found['coverage']}")
+    lines.append(f"true chance of a clear course: {found['course_clear']}")
     lines.append(f"forecast's square distance to the true chance: {found['forecast_error']}")
     lines += [
         f"  said {each['said']:.2f}  happened {each['happened']:.2f}  ({each['pairs']})"
@@ -206,22 +182,29 @@ def in_words(found: dict) -> str:
     return "\n".join(lines)
 
 
-def main() -> None:
+def asked() -> argparse.Namespace:
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
-    parser.add_argument("--quick", action="store_true")
+    parser.add_argument("--quick", action="store_true", help="600 pairs")
     parser.add_argument("--pairs", type=int, default=4800)
+    parser.add_argument("--first", type=int, default=0, help="seed of the first pair of each world")
+    parser.add_argument("--clear-share", type=float, help="of courses, by pairs without a weak question")
     parser.add_argument("--trade", action="store_true", help="every rule at every strictness, and planned outings")
     parser.add_argument("--json", type=Path)
     parser.add_argument("--set", action="append", default=[])
-    given = parser.parse_args()
-    changed = {name: float(value) for name, value in (each.split("=") for each in given.set)}
-    pairs = 600 if given.quick else given.pairs
-    found = report(simulate(pairs, DEFAULTS | changed))
+    return parser.parse_args()
+
+
+def main() -> None:
+    given = asked()
+    numbers = DEFAULTS | {name: float(value) for name, value in (each.split("=") for each in given.set)}
+    better = better_for(given.clear_share) if given.clear_share else 0.0
+    simulated = (600 if given.quick else given.pairs, numbers, better, given.first)
+    found = report(simulate(*simulated))
     if given.trade:
-        found["trade"] = trade(pairs, DEFAULTS | changed)
+        found["trade"] = trade(*simulated)
     print(in_words(found))
     if given.json:
-        given.json.write_text(json.dumps(found | {"numbers": DEFAULTS | changed}, indent=2), encoding="utf-8")
+        given.json.write_text(json.dumps(found | {"numbers": numbers}, indent=2), encoding="utf-8")
 
 
 if __name__ == "__main__":

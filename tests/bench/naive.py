@@ -5,7 +5,7 @@ from math import comb
 
 import numpy as np
 
-from bench.pairs import EASIER_AGAIN, QUESTIONS, Season, chance, logit
+from bench.pairs import EASIER_AGAIN, QUESTIONS, Season, chance, logit, strong
 
 
 def in_a_row(count: int):
@@ -39,14 +39,14 @@ def first_complete(season: Season, rule) -> int | None:
     return None
 
 
-STRONG, WEAK = np.linspace(0.93, 0.995, 21), np.linspace(0.40, 0.85, 46)
+WEAK = np.linspace(0.40, 0.85, 46)
 PERFECT = {f"perfect judge at {share:.0%}": share for share in (0.80, 0.85, 0.90)}
 
 
 def perfect_judge(season: Season) -> dict[str, int | None]:
     """Knows how the independent world was made, to the last parameter, and says complete when the chance that
     no question is weak reaches a share. Nobody can do better; it bounds what any rule can reach."""
-    chances = [chance_of_no_weakness(counts) for counts in counted(season)]
+    chances = [chance_of_no_weakness(counts, season.better) for counts in counted(season)]
     return {name: first_at_least(chances, share) for name, share in PERFECT.items()}
 
 
@@ -54,8 +54,9 @@ def best_forecast(season: Season) -> float:
     """The chance of clear at every question once that the same judge would give at the season's end: what can be
     known of it from the logbook at all."""
     *_, counts = counted(season)
-    clear = weighted(likelihood(counts, STRONG, clear=1), likelihood(counts, WEAK, clear=1))
-    return clear / weighted(likelihood(counts, STRONG), likelihood(counts, WEAK))
+    grid = strong(season.better)
+    clear = weighted(likelihood(counts, grid, clear=1), likelihood(counts, WEAK, clear=1))
+    return clear / weighted(likelihood(counts, grid), likelihood(counts, WEAK))
 
 
 def counted(season: Season) -> Iterator[np.ndarray]:
@@ -73,24 +74,24 @@ def first_at_least(chances: list[float], share: float) -> int | None:
     return next((number for number, each in enumerate(chances, start=1) if each >= share), None)
 
 
-def chance_of_no_weakness(counts: np.ndarray) -> float:
-    strong, weak = likelihood(counts, STRONG), likelihood(counts, WEAK)
-    return float(0.5 * strong.prod() / weighted(strong, weak))
+def chance_of_no_weakness(counts: np.ndarray, better: float = 0.0) -> float:
+    fine, weak = likelihood(counts, strong(better)), likelihood(counts, WEAK)
+    return float(0.5 * fine.prod() / weighted(fine, weak))
 
 
-def most_likely_weak(counts: np.ndarray) -> list[int]:
-    ratio = likelihood(counts, WEAK) / likelihood(counts, STRONG)
+def most_likely_weak(counts: np.ndarray, better: float = 0.0) -> list[int]:
+    ratio = likelihood(counts, WEAK) / likelihood(counts, strong(better))
     return [int(question) for question in np.argsort(-ratio, kind="stable")]
 
 
-def weighted(strong: np.ndarray, weak: np.ndarray) -> float:
+def weighted(fine: np.ndarray, weak: np.ndarray) -> float:
     """Half of the pairs have no weak question, the others one to four of 14 with equal chance."""
     subsets = np.zeros(5)
     subsets[0] = 1
-    for each in weak / strong:
+    for each in weak / fine:
         subsets[1:] += subsets[:-1] * each
     some_weak = sum(subsets[k] / comb(QUESTIONS, k) / 4 for k in range(1, 5))
-    return float(0.5 * strong.prod() * (1 + some_weak))
+    return float(0.5 * fine.prod() * (1 + some_weak))
 
 
 def likelihood(counts: np.ndarray, grid: np.ndarray, clear: int = 0) -> np.ndarray:

@@ -17,6 +17,7 @@ import numpy as np
 from bench.naive import chance_of_no_weakness, counted, most_likely_weak
 from bench.our_rule import Judge
 from bench.pairs import (
+    ABOVE,
     OUTINGS,
     QUESTIONS,
     WORLDS,
@@ -44,12 +45,13 @@ class Pair:
     world: str
     seed: int
     lacking: Lacking
+    better: float = 0.0
     outcomes: list = field(default_factory=list)
     complete: int | None = None
 
     def __post_init__(self) -> None:
         self.random = np.random.default_rng((WORLDS.index(self.world), self.seed))
-        self.skill = logit(abilities(self.world, self.random))
+        self.skill = logit(abilities(self.world, self.random, self.better))
         self.before = chance(self.skill)
         self.clear, self.tried = np.zeros(QUESTIONS), np.zeros(QUESTIONS)
 
@@ -60,6 +62,10 @@ class Pair:
             wanted = self.lacking(self.outcomes)
             self.complete = None if wanted else len(self.outcomes)
         return self
+
+    @property
+    def is_above(self) -> bool:
+        return bool(self.before.min() >= ABOVE)
 
     @property
     def weakest(self) -> float:
@@ -112,11 +118,11 @@ def by_fieldtally(numbers: dict[str, float]) -> Lacking:
     return lacking
 
 
-def by_perfect_judge(share: float) -> Lacking:
+def by_perfect_judge(share: float, better: float = 0.0) -> Lacking:
     """The one who knows how the independent world was made schools what is most likely weak."""
 
     def lacking(outcomes: list) -> list[int]:
         *_, counts = counted(Season(outcomes, np.empty(0), np.empty(0)))
-        return [] if chance_of_no_weakness(counts) >= share else most_likely_weak(counts)
+        return [] if chance_of_no_weakness(counts, better) >= share else most_likely_weak(counts, better)
 
     return lacking

@@ -28,9 +28,9 @@ def ours(bound: float) -> str:
     return f"fieldtally, bound {bound:.0%}"
 
 
-def alike(world: str, numbers: dict[str, float], seed: int) -> dict[str, Outcome]:
+def alike(world: str, numbers: dict[str, float], seed: int, better: float = 0.0) -> dict[str, Outcome]:
     """One pair's season, judged by all."""
-    one = season(world, seed)
+    one = season(world, seed, better)
     found = {name: first_complete(one, rule) for name, rule in WHOLE_FAMILY.items()}
     found |= {ours(bound): first_shown(one, numbers | {"bound": bound}) for bound in BOUNDS}
     if world == "independent":
@@ -47,21 +47,17 @@ def outcome(one: Season, outing: int | None) -> Outcome:
     return Outcome(outing, float(one.truth[(outing or OUTINGS) - 1].min()), one.is_above)
 
 
-def planned(world: str, numbers: dict[str, float], seed: int) -> dict[str, Outcome]:
+def planned(world: str, numbers: dict[str, float], seed: int, better: float = 0.0) -> dict[str, Outcome]:
     """The same pair, once for each rule, schooled as the rule asks."""
     plans = {name: by_rule_of_thumb(rule) for name, rule in PLANNED_NAIVE.items()}
     plans |= {ours(bound): by_fieldtally(numbers | {"bound": bound}) for bound in PLANNED_BOUNDS}
     if world == "independent":
-        plans |= {name: by_perfect_judge(share) for name, share in PERFECT.items()}
-    pairs = {name: Pair(world, seed, plan).season() for name, plan in plans.items()}
-    return {name: Outcome(each.complete, each.weakest, bool(each.before.min() >= 0.92)) for name, each in pairs.items()}
+        plans |= {name: by_perfect_judge(share, better) for name, share in PERFECT.items()}
+    pairs = {name: Pair(world, seed, plan, better).season() for name, plan in plans.items()}
+    return {name: Outcome(each.complete, each.weakest, each.is_above) for name, each in pairs.items()}
 
 
-PLANNED_NAIVE = RULES | CAREFUL | {
-    name: WHOLE_FAMILY[name]
-    for name in ("4 clear in a row", "5 clear in a row", "6 clear in a row", "rate over 85% of at least 3",
-                 "rate over 90% of at least 3")
-}  # fmt: skip
+PLANNED_NAIVE = RULES | CAREFUL | WHOLE_FAMILY
 
 
 def point(outcomes: list[Outcome]) -> dict[str, float]:
