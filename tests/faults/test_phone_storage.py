@@ -40,6 +40,11 @@ SECOND_COPIES = """
     return (await Promise.all(names.map(async (name) => (await (await caches.open(name)).keys()).length))).reduce((a, b) => a + b, 0);
   })()
 """
+NO_SECOND_COPIES = """
+  async () => {
+    for (const name of await caches.keys()) if (name.endsWith("-unsent")) await caches.delete(name);
+  }
+"""
 
 
 def second_copies(phone, count: int) -> None:
@@ -149,25 +154,60 @@ def test_what_waits_is_sent_within_a_minute_though_no_event_tells_of_the_network
 HALF_A_RECORD = bytes.fromhex("12345678" "6000" "01")
 
 
+def tear(phone, file: str) -> None:
+    """Half a record at the end of one of the store's files, as a death in the midst of writing leaves it."""
+    torn = [*phone.profile.glob(f"**/*.indexeddb.leveldb/{file}")]
+    assert torn, "Chromium keeps its databases elsewhere now: find where, and tear that"
+    for each in torn:
+        with each.open("ab") as end:
+            end.write(HALF_A_RECORD)
+
+
 def test_what_is_saved_after_a_death_in_the_midst_of_writing_is_there_at_the_next_start(server, rider):
     """LevelDB's open issue 1287: what stands in a log after half a record is not read again."""
     server.stop()  # no signal: what the phone loses now nobody has
     add_field(rider, "Thornybank")
     rider.heading("Thornybank")
     rider.kill()
-    logs = [*rider.profile.glob("**/*.indexeddb.leveldb/*.log")]
-    assert logs, "Chromium keeps its databases elsewhere now: find where, and tear that"
-    for log in logs:
-        with log.open("ab") as torn:
-            torn.write(HALF_A_RECORD)
+    tear(rider, "*.log")
     rider.open("/fields")
     rider.sees("Thornybank")
     add_field(rider, "Low Moor")
     rider.heading("Low Moor")
+    second_copies(rider, 2)
+    rider.page.evaluate(NO_SECOND_COPIES)  # the store itself must have it
     rider.kill()
     rider.open("/fields")
     rider.sees("Thornybank")
     rider.sees("Low Moor")
+
+
+def test_a_store_that_lost_its_older_half_has_all_of_it_again(server, rider):
+    """The same issue in the list of the store's files: it forgets files that it wrote after the half record."""
+    add_field(rider, "Hill End")
+    rider.heading("Hill End")
+    rider.all_sent()
+    server.stop()
+    add_field(rider, "Thornybank")
+    rider.heading("Thornybank")
+    second_copies(rider, 1)
+    rider.kill()
+    tear(rider, "MANIFEST-*")
+    rider.open("/fields")
+    rider.sees("Thornybank")
+    add_field(rider, "Low Moor")
+    rider.heading("Low Moor")
+    second_copies(rider, 2)
+    rider.kill()
+    rider.open("/fields")
+    for name in ("Thornybank", "Low Moor"):  # from their second copies
+        rider.sees(name)
+    server.start()
+    rider.page.reload()
+    rider.all_sent()
+    rider.go("/fields")
+    for name in ("Hill End", "Thornybank", "Low Moor"):
+        rider.sees(name)
 
 
 def test_what_the_store_forgot_is_put_back_from_its_second_copy(server, rider):
