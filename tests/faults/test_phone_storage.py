@@ -36,8 +36,11 @@ EMPTY_ALL = """
 """
 SECOND_COPIES = """
   (async () => {
-    const names = (await caches.keys()).filter((name) => name.endsWith("-unsent"));
-    return (await Promise.all(names.map(async (name) => (await (await caches.open(name)).keys()).length))).reduce((a, b) => a + b, 0);
+    let found = 0;
+    for (const name of await caches.keys()) {
+      if (name.endsWith("-unsent")) found += (await (await caches.open(name)).keys()).length;
+    }
+    return found;
   })()
 """
 NO_SECOND_COPIES = """
