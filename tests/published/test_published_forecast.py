@@ -8,7 +8,9 @@ import pytest
 from scipy.stats import betabinom, binom
 
 from fieldtally.readiness.bar import shipped_bars
+from fieldtally.readiness.forecast import chance_of_fall
 from fieldtally.readiness.stops import beta_binomial, poisson_binomial, stopped_efforts
+from readiness.made_up import Logbook
 
 CHANCES = [0.02, 0.05, 0.11, 0.3, 0.45, 0.5, 0.9]
 
@@ -22,6 +24,30 @@ def by_brute_force(chances):
 
 def test_poisson_binomial_is_the_sum_over_all_outcomes():
     assert poisson_binomial(CHANCES) == pytest.approx(by_brute_force(CHANCES), abs=1e-15)
+
+
+# README of the Python package fast-poibin (2023), as printed there: three events of 0.1, 0.2 and 0.2.
+def test_poisson_binomial_as_a_python_package_prints_it():
+    assert poisson_binomial([0.1, 0.2, 0.2]) == pytest.approx([0.576, 0.352, 0.068, 0.004], abs=1e-12)
+
+
+# Vignette "Exact Procedures" of the R package PoissonBinomial (method of W. Biscarri, S. Zhao, R. Brunner,
+# Computational Statistics and Data Analysis, 2018): ten chances, R's runif(10) after set.seed(1), each so many
+# times, sample(1:10, 10, TRUE), worked out anew from R's published generator; and the chances of 0, 1, 30 to 38, 60
+# and 61 events as printed there.
+SEEDED = [0.2655086631421, 0.372123899636790, 0.572853363351896, 0.908207789994776, 0.201681931037456,
+          0.898389684967697, 0.944675268605351, 0.660797792486846, 0.629114043898880, 0.0617862704675645]  # fmt: skip
+TIMES = [3, 1, 5, 5, 10, 6, 10, 7, 9, 5]
+PRINTED = {0: 3.574462e-35, 1: 1.120280e-32, 30: 1.824629e-02, 31: 3.307754e-02, 32: 5.396724e-02, 33: 7.921491e-02,
+           34: 1.045505e-01, 35: 1.239854e-01, 36: 1.319896e-01, 37: 1.259938e-01, 38: 1.077029e-01,
+           60: 9.411166e-19, 61: 6.727527e-21}  # fmt: skip
+
+
+def test_poisson_binomial_as_an_r_package_prints_it():
+    found = poisson_binomial([each for each, times in zip(SEEDED, TIMES, strict=True) for _ in range(times)])
+    assert len(found) == 62
+    for events, printed in PRINTED.items():
+        assert found[events] == pytest.approx(printed, rel=5e-7)
 
 
 def test_equal_chances_make_it_binomial():
@@ -81,3 +107,23 @@ def test_the_base_rate_of_falls_lies_between_the_published_ones():
     assert assumed == pytest.approx(643 / 27_176, abs=5e-5)
     assert 1 / assumed == pytest.approx(42, abs=0.5)
     assert assumed <= 96 / 2_002
+
+
+@pytest.mark.parametrize("efforts", [1, 14, 18, 40])
+def test_a_pair_without_a_record_falls_at_the_published_rate_however_long_the_course(efforts):
+    found = chance_of_fall(Logbook().standing().weighing, efforts, shipped_bars().forecast_numbers)
+    assert found == pytest.approx(643 / 27_176, abs=5e-5)
+
+
+def test_a_fall_of_its_own_moves_a_pair_towards_the_higher_published_rate_and_clear_attempts_away():
+    numbers, lower, higher = shipped_bars().forecast_numbers, 643 / 27_176, 96 / 2_002
+    fallen, clear = with_attempts("rider_fall", 1), with_attempts("clear", 200)
+    assert (lower + higher) / 2 < chance_of_fall(fallen, 18, numbers) < higher
+    assert lower / 2 < chance_of_fall(clear, 18, numbers) < lower
+
+
+def with_attempts(outcome: str, times: int):
+    logbook = Logbook()
+    outing, fence = logbook.outing(), logbook.fence()
+    logbook.attempt(outing, fence, outcome, times)
+    return logbook.standing().weighing
