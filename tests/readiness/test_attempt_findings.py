@@ -61,7 +61,7 @@ def test_a_single_stop_is_shaky_until_put_right_even_on_the_same_day(logbook):
     logbook.attempt(outing, fence, "refusal", presentation=ALONE)
     found = logbook.finding("ditch_alone")
     assert found["state"] == "shaky" and found["reasons"][0]["code"] == "stop"
-    assert found["needs"][0]["text"] == "To rebuild it: one more clear."
+    assert found["needs"][0]["text"] == "One more clear, to rebuild it."
     logbook.attempt(outing, fence, "clear", presentation=ALONE)
     assert logbook.finding("ditch_alone")["state"] == "shown"
 
@@ -74,7 +74,7 @@ def test_after_a_bad_day_only_later_days_rebuild(logbook):
     logbook.attempt(outing, fence, "clear", 3, presentation=ALONE)
     found = logbook.finding("ditch_alone")
     assert found["state"] == "shaky" and found["reasons"][0]["code"] == "bad_day"
-    assert found["needs"][0]["text"] == "To rebuild it: two more clear, in another outing."
+    assert found["needs"][0]["text"] == "Two more clear, in another outing, to rebuild it."
     school(logbook, fence, range(1, 8))
     assert logbook.finding("ditch_alone")["state"] == "shown"
 
@@ -84,7 +84,7 @@ def test_what_is_still_missing_after_rebuilding_is_said_second(logbook):
     school(logbook, fence, [20, 12])
     school(logbook, fence, [10], "refusal", times=3)
     rebuild, then = logbook.finding("ditch_alone")["needs"]
-    assert rebuild["text"] == "To rebuild it: two more clear, in another outing."
+    assert rebuild["text"] == "Two more clear, in another outing, to rebuild it."
     assert then["text"].startswith("Then ") and then["text"].endswith("before it counts as shown.")
 
 
@@ -176,13 +176,14 @@ def test_the_same_records_give_the_same_standing_in_any_order(logbook):
 
 def test_how_it_is_worked_out_says_her_own_numbers_in_whole_sentences(logbook):
     untried = logbook.finding("ditch_alone")["explanation"]
-    assert untried.startswith("Ditch, alone: no attempt in the last 730 days counts here.")
-    assert "a guess shows nothing: the bar asks for 3 clear, in 2 outings at 1 field" in untried
+    assert untried.startswith("Ditch, alone: no attempt in the last two years counts here.")
+    assert "a guess shows nothing. The bar asks for 3 clear, in 2 outings at 1 field" in untried
     school(logbook, ditch(logbook), [0])
     once = logbook.finding("ditch_alone")
-    assert "1 of 1 attempt was clear in the last 730 days." in once["explanation"]
+    assert "1 of 1 attempt was clear in the last two years." in once["explanation"]
     share = round(100 * once["numbers"]["estimate"])
-    assert f"which is {share} %; with 80 % certainty it is" in once["explanation"]
+    assert f"a chance of {share} % of a clear first time." in once["explanation"]
+    assert once["explanation"].count("(80 % sure)") == 2
 
 
 def test_a_bad_day_says_what_it_takes(logbook):

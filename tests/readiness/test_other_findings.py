@@ -159,7 +159,7 @@ def test_an_attitude_on_its_way_down_is_shaky_though_enough_of_it_is_willing(log
     }  # fmt: skip
     assert found["state"] == "shaky"
     assert found["reasons"][1]["text"] == "It is going down: 6 of the last 10, after 18 of 18 before."
-    assert "Of the last 10 it was 6, of the 18 before 18" in found["explanation"]
+    assert "Of the last 10 it was 6, of the 18 before them 18." in found["explanation"]
     logbook.attempt(logbook.outing(1), fence, times=2, attitude="bold")
     assert logbook.finding("attitude")["numbers"]["lately_willing"] == 6  # two bold ones came, two fell out of the ten
     logbook.attempt(logbook.outing(0), fence, times=2, attitude="bold")
@@ -211,5 +211,7 @@ def test_outings_on_any_horse_count_for_the_rider(logbook):
 def test_every_finding_explains_itself_with_numbers(logbook):
     logbook.outing(3, rider_confidence=4, minutes_in_saddle=60)
     for finding in logbook.standing("third").to_json()["findings"]:
-        if finding["numbers"]:
+        assert finding["explanation"].strip() and finding["worked_out"], finding["requirement_id"]
+        nothing_to_count = {each["code"] for each in finding["reasons"]} & {"not_stated", "no_resting_rate"}
+        if not nothing_to_count:
             assert any(character.isdigit() for character in finding["explanation"]), finding["requirement_id"]

@@ -53,7 +53,8 @@ def test_nothing_is_lost_up_to_two_levels_above_and_only_the_lines_beyond(seed):
 
 
 def without_lines(finding: dict) -> dict:
-    return {key: value for key, value in finding.items() if key != "explanation"} | {"evidence": None}
+    kept = {key: value for key, value in finding.items() if key not in ("explanation", "worked_out")}
+    return kept | {"evidence": None}
 
 
 def test_what_repeats_is_sent_once():

@@ -36,7 +36,7 @@ def test_what_is_left_alone_says_why(logbook):
     left = {each["requirement_id"]: each["text"] for each in plan_outing(logbook.standing(), logbook.field).leave_alone}
     assert left["ditch_fence_before"] == "First ditch, alone."
     assert left["brush"] == "No fence here asks it."
-    assert left["wide_table"] == "What asks it here is too small, too large or not measured."
+    assert left["wide_table"] == "It is over this level's limit here: 9 Huge table."
 
 
 def test_after_a_fall_the_question_is_left_to_the_coach(logbook):

@@ -75,7 +75,9 @@ def test_a_change_of_the_bar_can_be_seen_before_it_is_saved(asking):
 
 def test_a_past_day_knows_nothing_of_later_outings(asking):
     told = asking.what_if(as_of="2020-01-01").get_json()
-    assert fixed(told["before"])["state"] == "untried"
+    assert fixed(told["before"])["state"] == "building"
+    assert fixed(told["after"])["state"] == "untried" and told["after"]["as_of"] == "2020-01-01"
+    assert told["before"]["as_of"] == TODAY
 
 
 def test_plans_name_the_fences_of_each_field(asking):
@@ -116,6 +118,10 @@ def test_a_change_that_means_nothing_is_refused_with_its_field_and_a_fix(asking,
         ({"more": [{"requirement_id": "fixed", "clear": 0}]}, "out_of_range", "more.0.clear"),
         ({"more": [{"requirement_id": "no_such", "clear": 1}]}, "unknown_requirement", "more"),
         ({"as_of": "yesterday"}, "bad_date", "as_of"),
+        ({"as_of": "2999-01-01"}, "out_of_range", "as_of"),
+        ({"more": [{"requirement_id": "fixed", "clear": 51}]}, "out_of_range", "more.0.clear"),
+        ({"more": [{"requirement_id": "fixed", "clear": 1, "outings": 0}]}, "out_of_range", "more.0.outings"),
+        ({"without_outings": ["018f2c7e-0000-7000-8000-000000000001"]}, "unknown_outing", "without_outings.0"),
         ({"without": []}, "unknown_field", "without"),
         ({"without_outings": ["x"]}, "bad_id", "without_outings.0"),
     ],

@@ -2,7 +2,17 @@
 
 from fieldtally.readiness.finding import Reason
 from fieldtally.readiness.judge import Missing, Setback, Verdict
-from fieldtally.readiness.plain import day_words, in_words, iso, listed, many, many_in_words, percent, sentence
+from fieldtally.readiness.plain import (
+    chance,
+    day_words,
+    in_words,
+    iso,
+    listed,
+    many,
+    many_in_words,
+    percent,
+    sentence,
+)  # fmt: skip
 from fieldtally.readiness.selection import Selection
 from fieldtally.readiness.tally import Tally
 
@@ -17,8 +27,10 @@ def counted(tally: Tally) -> Reason:
     return Reason("counted", values, text)
 
 
-def untried() -> Reason:
-    return Reason("untried", {}, "Not met yet in this way at this level's size.")
+def untried(sized: bool) -> Reason:
+    if sized:
+        return Reason("untried_at_size", {}, "Not met yet in this way at this level's size.")
+    return Reason("untried_in_this_way", {}, "Not met yet in this way.")
 
 
 def long_ago(tally: Tally) -> Reason:
@@ -36,6 +48,13 @@ def unmeasured(selection: Selection, labels: list[str]) -> Reason:
     count = len(selection.unmeasured)
     text = f"{many(count, 'attempt')} cannot count for size until somebody measures {listed(labels)}."
     return Reason("unmeasured", {"attempts": count, "fences": labels}, text)
+
+
+def more_wrong(tally: Tally) -> Reason:
+    """Said where nothing else would tell a rider why as many clear as not is called shaky."""
+    values = {"wrong": tally.count - tally.clear, "clear": tally.clear}
+    return Reason("more_wrong", values, "What went wrong weighs more here than what was clear: a fence met for the "
+                  "first time is the harder one, and clear after a stop is a second try.")  # fmt: skip
 
 
 def any_size() -> Reason:
@@ -73,16 +92,15 @@ def setback_values(setback: Setback) -> dict:
 def unsure(verdict: Verdict, bound: float) -> Reason:
     low = verdict.estimate.lower_bound
     text = (
-        f"So far the chance of a clear first time could still be as low as {percent(low)}; "
+        f"So far the chance of a clear first time could still be as low as {chance(low)} %; "
         f"the bar asks for {percent(bound)}."
     )
     return Reason("unsure", {"lower_bound": round(low, 3), "bound": bound}, text)
 
 
 def faded(tally: Tally) -> Reason:
-    return Reason("faded", {"last_date": iso(tally.last_day)},
-                  f"It was shown, but evidence fades and the last of it is from "
-                  f"{day_words(tally.last_day)}.")  # fmt: skip
+    text = "There is enough of it, but it is too old: evidence fades, and the last of it is from "
+    return Reason("faded", {"last_date": iso(tally.last_day)}, f"{text}{day_words(tally.last_day)}.")
 
 
 def still_needed(missing: Missing, begun: bool) -> tuple[Reason, ...]:
@@ -93,7 +111,8 @@ def still_needed(missing: Missing, begun: bool) -> tuple[Reason, ...]:
 def to_rebuild(setback: Setback, missing: Missing) -> tuple[Reason, ...]:
     """What puts the setback right, and then what is still missing before it is shown."""
     first_step = setback.missing
-    found = [Reason("rebuild", vars(first_step), f"To rebuild it: {clear_words(first_step, begun=True)}.")]
+    text = sentence(f"{clear_words(first_step, begun=True)}, to rebuild it")
+    found = [Reason("rebuild", vars(first_step), text)]
     left = missing.clear - first_step.clear
     if left > 0:
         text = f"Then {clear_words(Missing(left, 0, missing.fields), begun=True)}, before it counts as shown."
@@ -120,55 +139,3 @@ def further(count: int, thing: str, preposition: str = "in") -> str:
     if count == 0:
         return ""
     return f", {preposition} another {thing}" if count == 1 else f", {preposition} {in_words(count)} further {thing}s"
-
-
-def how_worked_out(title: str, tally: Tally, verdict: Verdict, numbers: dict[str, float]) -> str:
-    """One paragraph with the rider's own numbers."""
-    words = weighed_up if tally.count else guessed
-    return f"{title}: {words(tally, verdict, numbers)}"
-
-
-def weighed_up(tally: Tally, verdict: Verdict, numbers: dict[str, float]) -> str:
-    found = verdict.estimate
-    return (
-        f"{clear_of(tally)} in the last {numbers['window_days']:.0f} days. Older ones count less (half after "
-        f"{numbers['half_life_days']:.0f} days) and repeats of one fence in one outing share a weight, so together "
-        f"they weigh as {tally.clear_weight:.1f} clear out of {tally.weight:.1f} fresh, separate attempts. "
-        f"{others_count(tally, verdict)} So the chance of a clear first time is put at "
-        f"{found.alpha:.1f} out of {found.alpha + found.beta:.1f}, which is {percent(found.mean)}; with "
-        f"{percent(found.confidence)} certainty it is {percent(found.lower_bound)} or more. The bar asks for at "
-        f"least {percent(numbers['bound'])}, and for {asked(numbers)}."
-    )
-
-
-def guessed(tally: Tally, verdict: Verdict, numbers: dict[str, float]) -> str:
-    found = verdict.estimate
-    return (
-        f"no attempt in the last {numbers['window_days']:.0f} days counts here. {others_count(tally, verdict)} From "
-        f"them alone one would guess that the chance of a clear first time is {percent(found.mean)}, but a guess "
-        f"shows nothing: the bar asks for {asked(numbers)}, and for a chance of at least {percent(numbers['bound'])} "
-        f"with {percent(found.confidence)} certainty."
-    )
-
-
-def clear_of(tally: Tally) -> str:
-    """“3 of 7 attempts were clear”."""
-    return f"{tally.clear} of {many(tally.count, 'attempt')} {'was' if tally.count == 1 else 'were'} clear"
-
-
-def others_count(tally: Tally, verdict: Verdict) -> str:
-    """The prior, in words: what it weighs and how much of that is clear."""
-    found = verdict.estimate
-    weight, clear = found.alpha + found.beta - tally.weight, found.alpha - tally.clear_weight
-    return (
-        f"The other questions of this level, and the usual clear rate while little is known of them, count as "
-        f"{weight:.0f} more, {clear:.1f} of them clear."
-    )
-
-
-def asked(numbers: dict[str, float]) -> str:
-    """“3 clear, in 2 outings at 1 field”."""
-    return (
-        f"{numbers['clear']:.0f} clear, in {many(int(numbers['outings']), 'outing')} "
-        f"at {many(int(numbers['fields']), 'field')}"
-    )

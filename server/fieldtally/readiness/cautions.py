@@ -4,7 +4,8 @@ from collections.abc import Sequence
 
 from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding
-from fieldtally.readiness.weigh_word import hold_in_force
+from fieldtally.readiness.recent_fall import fell_lately
+from fieldtally.readiness.weigh_word import held_elsewhere, hold_in_force
 
 ALWAYS = (
     "This counts what was written down; it does not decide. Riding across country can hurt you and your "
@@ -18,12 +19,28 @@ CLEAN_SHEET = "A clean sheet is no proof: pairs without an earlier refusal fall 
 
 
 def cautions(findings: Sequence[Finding], weighing: Weighing) -> list[str]:
-    found = [ALWAYS]
-    hold = hold_in_force(weighing)
-    if hold:
-        found.insert(0, f"Your coach has put this level on hold: {hold.body['reason']}")
-    if any(each.state == "on_hold" and any(reason.code == "fall" for reason in each.reasons) for each in findings):
+    """What overrides the counts comes first: the coach's holds, then entry rules that are not met."""
+    found = [*holds(weighing), *rules_not_met(findings), ALWAYS]
+    if fell_lately(weighing.book) or any(reason.code == "fall" for each in findings for reason in each.reasons):
         found.append(FALL)
     if all(each.shown for each in findings if each.requirement.required):
         found.append(CLEAN_SHEET)
     return found
+
+
+def holds(weighing: Weighing) -> list[str]:
+    here = hold_in_force(weighing)
+    on_this = [f"Your coach has put this level on hold: {here.body['reason']}"] if here else []
+    return on_this + [
+        f"Your coach has put another level on hold: {level.name}. {word.body['reason']}"
+        for level, word in held_elsewhere(weighing)
+    ]
+
+
+def rules_not_met(findings: Sequence[Finding]) -> list[str]:
+    return [
+        f"An entry rule of this level is not met: {need.text}"
+        for each in findings
+        if each.requirement.weigh == "eligibility" and each.state == "on_hold"
+        for need in [need for need in each.needs if need.code == "rule_not_met"][:1]
+    ]

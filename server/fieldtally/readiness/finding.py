@@ -1,6 +1,6 @@
 """One requirement weighed against the evidence: a state, its reasons, what is missing, what it rests on."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from fieldtally.readiness.once import once
@@ -23,14 +23,15 @@ class Reason:
 
 @dataclass(frozen=True)
 class Finding:
-    """`evidence` lists the records behind the finding when asked: most are never opened."""
+    """`evidence` lists the records behind the finding and `worked_out` says, sentence by sentence, how it came about,
+    both when asked: most are never opened."""
 
     requirement: Requirement
     state: str
     reasons: tuple[Reason, ...] = ()
     needs: tuple[Reason, ...] = ()
     numbers: dict = field(default_factory=dict)
-    explanation: str = ""
+    worked_out: Callable[[], Sequence[Reason]] = tuple
     evidence: Callable[[], list[dict]] = list
 
     @property
@@ -43,7 +44,7 @@ class Finding:
     @once
     def in_full(self) -> dict:
         """Made once: a finding that still holds after a push is sent as it was. Nobody changes it."""
-        requirement = self.requirement
+        requirement, worked_out = self.requirement, self.worked_out()
         return {
             "requirement_id": requirement.id,
             "phase": requirement.phase,
@@ -54,7 +55,8 @@ class Finding:
             "needs": [need.to_json() for need in self.needs],
             "numbers": self.numbers,
             "evidence": self.evidence(),
-            "explanation": self.explanation,
+            "explanation": " ".join(each.text for each in worked_out),
+            "worked_out": [{"code": each.code, "values": each.values} for each in worked_out],
             "bar": {"numbers": requirement.numbers, "source": requirement.source,
                     "changes": [vars(change) for change in requirement.changes]},
         }  # fmt: skip

@@ -6,6 +6,7 @@ from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.fences_here import fits, in_order
 from fieldtally.readiness.finding import Finding
 from fieldtally.readiness.requirement import Requirement
+from fieldtally.readiness.weigh_word import hold_over
 
 MOST_STEPS = 5
 MOST_FENCES = 5
@@ -13,7 +14,10 @@ FIRST = ("shaky", "gone_stale", "building", "untried", "on_hold")
 
 
 def next_steps(findings: Sequence[Finding], weighing: Weighing) -> list[dict]:
-    """What is nearest to being put right comes first: rebuild, refresh, finish, then begin."""
+    """What is nearest to being put right comes first: rebuild, refresh, finish, then begin. None while the coach
+    holds this level or a lower one."""
+    if hold_over(weighing):
+        return []
     open_ = [each for each in findings if each.requirement.required and each.needs and not each.shown]
     open_.sort(key=lambda each: FIRST.index(each.state))
     return [step(each, weighing) for each in open_[:MOST_STEPS]]

@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from json import dumps
 
 FAR_STEPS = 2
+HOW = ("explanation", "worked_out")
 
 
 @dataclass
@@ -55,7 +56,7 @@ def packed_standing(standing: dict, lines: Table, bars: Table, far: bool) -> dic
 
 def packed_finding(finding: dict, lines: Table, bars: Table, far: bool) -> dict:
     """`evidence` becomes [place, weight, place, weight, …], null where it is left out."""
-    rest = {key: value for key, value in finding.items() if not (far and key == "explanation")}
+    rest = {key: value for key, value in finding.items() if not (far and key in HOW)}
     evidence = None if far else [each for line in finding["evidence"] for each in packed_line(line, lines)]
     return rest | {"evidence": evidence, "bar": bars.place(finding["bar"])}
 

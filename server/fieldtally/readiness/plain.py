@@ -59,6 +59,16 @@ def percent(share: float) -> str:
     return f"{int(share * 100 + 0.5)} %"
 
 
+def chance(share: float) -> int:
+    """A chance that was estimated, as a whole per cent: never 0 or 100, for nothing written down proves either."""
+    return min(99, max(1, int(share * 100 + 0.5)))
+
+
+def span(days: float) -> str:
+    """“year”, “two years”, “180 days”: as in “in the last …”."""
+    return {365: "year", 730: "two years"}.get(int(days)) or many(int(days), "day")
+
+
 def listed(parts: list[str]) -> str:
     """“a, b and c”."""
     return parts[0] if len(parts) == 1 else f"{', '.join(parts[:-1])} and {parts[-1]}"

@@ -1,10 +1,14 @@
-"""Which attempts speak for a cross-country requirement at a level: by ask, presentation and size."""
+"""Which attempts speak for a cross-country requirement at a level: by ask, presentation and size.
+
+A fall speaks whatever the size of the fence, measured or not, and where nobody said how it was met: what holds must
+not be lost because the fence was small or the telling short.
+"""
 
 from dataclasses import dataclass
 
 import numpy as np
 
-from fieldtally.readiness.attempts import Attempts
+from fieldtally.readiness.attempts import FALL, Attempts
 from fieldtally.readiness.limits import fence_limit
 from fieldtally.readiness.requirement import Condition, Requirement
 from fieldtally.readiness.shapes import BITS
@@ -16,7 +20,7 @@ ROUNDING_CM = 0.05
 
 @dataclass(frozen=True)
 class Selection:
-    """Rows of attempts that meet the presentation: large enough, too small, and at fences nobody measured.
+    """Rows of attempts that meet the presentation: large enough (or a fall), too small, and at fences nobody measured.
 
     `least_cm` is the size from which a fence counts, `limit_cm` the level's limit; None where any size
     counts because the requirement or the rulebook states none.
@@ -38,9 +42,10 @@ def select(requirement: Requirement, attempts: Attempts, level: Level) -> Select
         return Selection(rows, rows[:0], rows[:0], None, None)
     least = limit * requirement.numbers["size_fraction"]
     size = attempts.keep((condition, "size"), lambda: attempts.parts.size(condition.size)[attempts.part[rows]])
-    unmeasured = attempts.keep((condition, "unmeasured"), lambda: rows[np.isnan(size)])
+    fell = attempts.keep((condition, "fell"), lambda: attempts.result[rows] == FALL)
+    unmeasured = attempts.keep((condition, "unmeasured"), lambda: rows[np.isnan(size) & ~fell])
     enough = least - ROUNDING_CM
-    return Selection(rows[size >= enough], rows[size < enough], unmeasured, limit, least)
+    return Selection(rows[(size >= enough) | fell], rows[(size < enough) & ~fell], unmeasured, limit, least)
 
 
 def presented(attempts: Attempts, condition: Condition) -> np.ndarray:
@@ -56,10 +61,10 @@ def presented(attempts: Attempts, condition: Condition) -> np.ndarray:
 
 def met(attempts: Attempts, rows: np.ndarray, side: str, wanted: int) -> np.ndarray:
     """What was said counts; what the fence's nature says of company counts too, and of landing where
-    nobody said."""
+    nobody said. A fall of which nothing was said counts for every manner."""
     said = attempts.manners.sides[side][attempts.manner[rows]]
     if side == "company":
         said = said | attempts.parts.company[attempts.part[rows]]
     elif side == "landing":
         said = np.where(said == 0, attempts.parts.landing[attempts.part[rows]], said)
-    return (said & wanted) != 0
+    return ((said & wanted) != 0) | ((said == 0) & (attempts.result[rows] == FALL))

@@ -34,8 +34,8 @@ def sentence(required: Sequence[Finding], counts: dict[str, int]) -> str:
 
 
 def gap(required: Sequence[Finding], state: str) -> str:
-    """Names up to two, else counts: “ditch, downhill untried”, “3 building”."""
+    """Names up to two, else counts: “ditch downhill untried”, “3 building”."""
     titles = [each.requirement.title for each in required if each.state == state]
     if len(titles) > 2 or state == "building":
         return f"{len(titles)} {IN_WORDS[state]}"
-    return f"{listed([title[0].lower() + title[1:] for title in titles])} {IN_WORDS[state]}"
+    return f"{listed([title[0].lower() + title[1:].replace(',', '') for title in titles])} {IN_WORDS[state]}"

@@ -3,10 +3,12 @@
 from datetime import date
 
 from fieldtally.readiness import ask_words
+from fieldtally.readiness.ask_worked_out import ask_worked_out
 from fieldtally.readiness.behind import attempts_behind
 from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding, Reason
 from fieldtally.readiness.judge import Verdict, judge
+from fieldtally.readiness.plain import many
 from fieldtally.readiness.requirement import Requirement
 from fieldtally.readiness.selection import Selection
 from fieldtally.readiness.tally import Tally
@@ -23,7 +25,7 @@ def weigh_attempts(requirement: Requirement, weighing: Weighing) -> Finding:
         tuple(reasons(requirement, selection, faded, unfaded, verdict)),
         needs(selection, verdict, faded),
         in_numbers(faded, verdict, selection),
-        ask_words.how_worked_out(requirement.title, faded, verdict, requirement.numbers),
+        lambda: ask_worked_out(requirement.title, faded, verdict, requirement.numbers),
         lambda: attempts_behind(faded, unfaded),
     )
 
@@ -33,16 +35,18 @@ def reasons(requirement: Requirement, selection: Selection, faded: Tally, unfade
         yield (ask_words.fell if verdict.setback.kind == "fall" else ask_words.stopped)(verdict.setback)
     if verdict.state == "gone_stale":
         yield ask_words.faded(unfaded)
-    yield what_happened(faded, unfaded)
+    yield what_happened(faded, unfaded, selection)
+    if verdict.state == "shaky" and not verdict.setback:
+        yield ask_words.more_wrong(faded)
     if faded.count and verdict.estimate.lower_bound < requirement.numbers["bound"]:
         yield ask_words.unsure(verdict, requirement.numbers["bound"])
     yield from size_reasons(requirement, selection, unfaded, verdict)
 
 
-def what_happened(faded: Tally, unfaded: Tally) -> Reason:
+def what_happened(faded: Tally, unfaded: Tally, selection: Selection) -> Reason:
     if faded.count:
         return ask_words.counted(faded)
-    return ask_words.long_ago(unfaded) if unfaded.count else ask_words.untried()
+    return ask_words.long_ago(unfaded) if unfaded.count else ask_words.untried(selection.limit_cm is not None)
 
 
 def size_reasons(requirement: Requirement, selection: Selection, unfaded: Tally, verdict: Verdict):
@@ -69,7 +73,8 @@ def needs(selection: Selection, verdict: Verdict, faded: Tally) -> tuple[Reason,
         found = ask_words.still_needed(verdict.missing, begun=faded.clear > 0)
     if len(selection.unmeasured):
         labels = unmeasured_fences(selection, faded.attempts)
-        text = f"Measure {ask_words.listed(labels)}: {len(selection.unmeasured)} attempts wait for it."
+        waiting = many(len(selection.unmeasured), "attempt waits", "attempts wait")
+        text = f"Measure {ask_words.listed(labels)}: {waiting} for it."
         found += (Reason("measure", {"fences": labels, "attempts": len(selection.unmeasured)}, text),)
     return found
 

@@ -13,7 +13,7 @@ from fieldtally.readiness.fence_asks import ASK_BIT
 from fieldtally.readiness.finding import Finding, Reason
 from fieldtally.readiness.limits import fence_limit
 from fieldtally.readiness.listed_records import records_behind
-from fieldtally.readiness.plain import many, many_in_words, percent, sentence
+from fieldtally.readiness.plain import many, many_in_words, percent, sentence, span
 from fieldtally.readiness.requirement import Requirement
 
 WILLING = (ATTITUDE["bold"], ATTITUDE["willing"])
@@ -48,7 +48,7 @@ def weigh_attitude(requirement: Requirement, weighing: Weighing) -> Finding:
         needs,
         {"attempts": felt.of, "willing": felt.willing, "willing_fraction": felt.share,
          "lately": lately.of, "lately_willing": lately.willing},
-        explained(felt, earlier, lately, numbers),
+        lambda: (explained(felt, numbers), trend(earlier, lately, numbers)),
         lambda: attitudes_behind(weighing, rows),
     )  # fmt: skip
 
@@ -96,22 +96,37 @@ def missing(felt: Felt, falling: bool, numbers: dict[str, float]):
         yield Reason("attitude", {}, "More fences met bold or willing: go back to where the horse enjoys it.")
 
 
-def explained(felt: Felt, earlier: Felt, lately: Felt, numbers: dict[str, float]) -> str:
-    return (
-        f"Looked at are the last {numbers['last_attempts']:g} attempts within {numbers['window_days']:g} days at "
-        f"fences near this level's size, where the attitude was noted: {felt.willing} of {felt.of} met bold or "
-        f"willing, {percent(felt.share)}. The bar asks for {percent(numbers['willing_fraction'])} of at least "
-        f"{numbers['attempts']:g}. {trend(earlier, lately, numbers)}"
+def explained(felt: Felt, numbers: dict[str, float]) -> Reason:
+    values = {
+        "willing": felt.willing, "attempts": felt.of, "share": round(100 * felt.share),
+        "last": int(numbers["last_attempts"]), "days": numbers["window_days"],
+        "asked": round(100 * numbers["willing_fraction"]), "least": int(numbers["attempts"]),
+    }  # fmt: skip
+    met = f"{felt.willing} of {felt.of} were met bold or willing, {percent(felt.share)}"
+    yours = met if felt.of else "there is none"
+    text = (
+        f"Counted are the last {values['last']} attempts of the last {span(numbers['window_days'])} at fences near "
+        f"this level's size where you noted the horse's attitude: {yours}. The bar asks for "
+        f"{percent(numbers['willing_fraction'])} of at least {values['least']}."
     )
+    return Reason("worked_attitude" if felt.of else "worked_attitude_none", values, text)
 
 
-def trend(earlier: Felt, lately: Felt, numbers: dict[str, float]) -> str:
+def trend(earlier: Felt, lately: Felt, numbers: dict[str, float]) -> Reason:
+    from_on = int(2 * numbers["lately"])
     if earlier.of < numbers["lately"]:
-        return f"Where it is going is said from {2 * numbers['lately']:g} attempts on."
-    return (
-        f"Of the last {lately.of} it was {lately.willing}, of the {earlier.of} before {earlier.willing}; it counts as "
-        f"going down when lately is below the bar and {percent(numbers['falling_fraction'])} or more below before."
+        text = f"From {from_on} attempts on it also says whether the attitude is going down."
+        return Reason("worked_no_trend", {"attempts": from_on}, text)
+    values = {
+        "willing": lately.willing, "lately": lately.of, "willing_before": earlier.willing, "before": earlier.of,
+        "falling": round(100 * numbers["falling_fraction"]),
+    }  # fmt: skip
+    text = (
+        f"Of the last {lately.of} it was {lately.willing}, of the {earlier.of} before them {earlier.willing}. It "
+        f"counts as going down when the last {lately.of} are below the bar, and below those before by "
+        f"{percent(numbers['falling_fraction'])} or more."
     )
+    return Reason("worked_trend", values, text)
 
 
 def rows_with_attitude(weighing: Weighing, numbers: dict[str, float]) -> np.ndarray:

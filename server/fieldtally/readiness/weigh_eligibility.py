@@ -41,7 +41,7 @@ def weigh_eligibility(requirement: Requirement, weighing: Weighing) -> Finding:
         (*reasons(found), CHECK),
         tuple(needs(found)),
         {"state": found.state, "rules": len(found.rules), "until": found.until.isoformat() if found.until else None},
-        explained(found, len(results)),
+        lambda: explained(found, len(results), weighing),
         lambda: records_behind(book, results, lambda each: each.body["event"], lambda each: each.body["status"]),
     )
 
@@ -81,8 +81,14 @@ def needs(found: Eligibility):
             yield Reason(f"rule_{each.state}", {"source": each.source}, each.missing)
 
 
-def explained(found: Eligibility, results: int) -> str:
-    return (
-        f"The entry rules of {found.rulebook_id} for this level, weighed against {many(results, 'result')} in this "
-        f"logbook on {day_words(found.on)}. {' '.join(found.cautions)}"
+def explained(found: Eligibility, results: int, weighing: Weighing) -> tuple[Reason, ...]:
+    cautions = tuple(Reason("worked_caution", {"text": each}, each) for each in found.cautions)
+    values = {"rulebook": weighing.rulebook.title, "results": results, "date": found.on.isoformat()}
+    if found.state == "not_stated":
+        text = f"{values['rulebook']}: no entry rule for this level is known here, so nothing was weighed."
+        return Reason("worked_no_rule", {"rulebook": values["rulebook"]}, text), *cautions
+    text = (
+        f"{values['rulebook']}: its entry rules for this level, weighed against {many(results, 'result')} of yours in "
+        f"this logbook, on any horse, as of {day_words(found.on)}."
     )
+    return Reason("worked_eligibility", values, text), *cautions

@@ -3,7 +3,7 @@
 from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding, Reason
 from fieldtally.readiness.listed_records import records_behind
-from fieldtally.readiness.plain import many
+from fieldtally.readiness.plain import listed, many, many_in_words, sentence, span
 from fieldtally.readiness.requirement import Requirement
 
 
@@ -15,21 +15,47 @@ def weigh_recovery(requirement: Requirement, weighing: Weighing) -> Finding:
         reason = Reason(
             "no_resting_rate", {}, "Enter the horse's own resting heart rate: recovery is measured against it."
         )
-        return Finding(requirement, "untried", (reason,))
+        return Finding(requirement, "untried", (reason,), worked_out=lambda: (reason,))
     most = resting + numbers["above_resting_bpm"]
     sets = [
         each for each in book.since("interval_set", numbers["window_days"]) if rate_after(each, numbers) is not None
     ]
     good = [each for each in sets if rate_after(each, numbers) <= most]
     return Finding(
-        requirement, recovery_state(sets, good, numbers), (recovery_counted(sets, good, most, numbers),), (),
+        requirement, recovery_state(sets, good, numbers), (recovery_counted(sets, good, most, numbers),),
+        needed(sets, good, numbers),
         {"sets": len(sets), "good": len(good), "most_bpm": most},
-        f"Heart rate {numbers['minute']:g} minutes or more after work, against a resting rate of {resting:g}: "
-        f"{most:g} or below is asked, in the last {numbers['sets']:g} sets.",
+        lambda: (explained(sets, good, resting, most, numbers),),
         lambda: records_behind(
             book, sets, lambda _: "Interval work", lambda each: f"{rate_after(each, numbers):g} beats per minute"
         ),
     )  # fmt: skip
+
+
+def needed(sets: list, good: list, numbers: dict[str, float]) -> tuple[Reason, ...]:
+    """Where the last one was not good, at least one more."""
+    more = max(int(numbers["sets"]) - len(good), int(bool(sets) and sets[-1] not in good))
+    if more <= 0:
+        return ()
+    begun = "more " if sets else ""
+    work = many_in_words(more, f"{begun}set of interval work", f"{begun}sets of interval work")
+    text = f"{work}, recovered well after {numbers['minute']:g} minutes"
+    return (Reason("more_sets", {"sets": more, "minute": numbers["minute"]}, sentence(text)),)
+
+
+def explained(sets: list, good: list, resting: float, most: float, numbers: dict[str, float]) -> Reason:
+    rates = [f"{rate_after(each, numbers):g}" for each in sets[-5:]]
+    values = {
+        "minute": numbers["minute"], "resting": resting, "most": most, "rates": rates, "sets": len(sets),
+        "good": len(good), "asked": int(numbers["sets"]), "days": numbers["window_days"],
+    }  # fmt: skip
+    yours = f"You measured {listed(rates)}" if sets else "None is written down yet"
+    text = (
+        f"Counted is the first heart rate taken {numbers['minute']:g} minutes or more after interval work, in the last "
+        f"{span(numbers['window_days'])}. This horse rests at {resting:g} beats per minute, so {most:g} or fewer is "
+        f"good. {yours}. The bar asks for {many(values['asked'], 'good set')}, the last one among them."
+    )
+    return Reason("worked_recovery" if sets else "worked_recovery_none", values, text)
 
 
 def rate_after(record, numbers: dict[str, float]) -> float | None:

@@ -3,7 +3,7 @@
 from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding, Reason
 from fieldtally.readiness.listed_records import records_behind
-from fieldtally.readiness.plain import many, many_in_words, sentence, were
+from fieldtally.readiness.plain import in_words, many, many_in_words, sentence, span, were
 from fieldtally.readiness.requirement import Requirement
 
 
@@ -40,7 +40,7 @@ def weigh_results(requirement: Requirement, weighing: Weighing) -> Finding:
     numbers, book = requirement.numbers, weighing.book
     if weighing.below is None:
         reason = Reason("first_level", {}, "This is the first level here: there are no results below it to ask for.")
-        return Finding(requirement, "shown", (reason,))
+        return Finding(requirement, "shown", (reason,), worked_out=lambda: (reason,))
     chosen = results_near(weighing, numbers["window_days"])
     good = [each for each in chosen if clean(each, numbers)]
     venues = len({venue(each, book) for each in good})
@@ -49,8 +49,10 @@ def weigh_results(requirement: Requirement, weighing: Weighing) -> Finding:
     if chosen and chosen[-1] not in good:
         more = max(1, more)
     return Finding(
-        requirement, judged(chosen, good, more), (counted(chosen, good, venues, weighing),), needed(more, further),
-        {"results": len(chosen), "clean": len(good), "venues": venues}, explained(numbers, chosen, good, weighing),
+        requirement, judged(chosen, good, more), (counted(chosen, good, venues, weighing),),
+        needed(more, further, len(good)),
+        {"results": len(chosen), "clean": len(good), "venues": venues},
+        lambda: (explained(numbers, chosen, good, venues, weighing),),
         lambda: records_behind(book, chosen, lambda each: each.body["event"], lambda each: outcome(each, numbers)),
     )  # fmt: skip
 
@@ -71,10 +73,14 @@ def judged(chosen: list, good: list, more: int) -> str:
     return "building" if more else "shown"
 
 
-def needed(more: int, further: int) -> tuple[Reason, ...]:
+def needed(more: int, further: int, good: int) -> tuple[Reason, ...]:
     if not more:
         return ()
-    text = f"{many_in_words(more, 'more clean result')}" + (", at another venue" if further else "")
+    text = many_in_words(more, "more clean result" if good else "clean result")
+    if good:
+        text += ", at another venue" if further == 1 else f", at {in_words(further)} other venues" if further else ""
+    else:
+        text += f", at {in_words(further)} venues" if further > 1 else ""
     return (Reason("more_results", {"results": more, "venues": further}, sentence(text)),)
 
 
@@ -91,15 +97,19 @@ def outcome(record, numbers: dict[str, float]) -> str:
     return status if status != "completed" else ("clean" if clean(record, numbers) else "not clean")
 
 
-def explained(numbers: dict[str, float], chosen: list, good: list, weighing: Weighing) -> str:
-    return (
-        f"Results of the last {numbers['window_days']:.0f} days at {weighing.below.name} or higher: "
-        f"{len(chosen)}. A result is "
-        f"clean when it was completed without cross-country jumping penalties, fall or dangerous riding, with "
-        f"at most "
-        f"{numbers['show_jumping_penalties']:g} show-jumping penalties, {numbers['dressage_penalties']:g} "
-        f"dressage penalties and "
-        f"{numbers['seconds_over']:g} s over the optimum time: {were(len(good))}. The bar asks for "
-        f"{numbers['results']:g} at "
-        f"{numbers['venues']:g} venues, the last one among them."
+def explained(numbers: dict[str, float], chosen: list, good: list, venues: int, weighing: Weighing) -> Reason:
+    limits = {name: numbers[name] for name in (*WITHIN.values(), "results")}
+    asked = {"asked": int(limits.pop("results")), "asked_venues": int(numbers["venues"])}
+    values = {
+        "results": len(chosen), "clean": len(good), "venues": venues, "days": numbers["window_days"],
+        "level": weighing.below.name, **limits, **asked,
+    }  # fmt: skip
+    yours = f"Of your {len(chosen)}, {were(len(good))}, at {many(venues, 'venue')}" if chosen else "You have none"
+    text = (
+        f"Results of the last {span(numbers['window_days'])} at {weighing.below.name} or higher count. One is clean "
+        f"when it was completed without cross-country jumping penalties, fall or dangerous riding, with at most "
+        f"{numbers['show_jumping_penalties']:g} show-jumping penalties, {numbers['dressage_penalties']:g} dressage "
+        f"penalties and {numbers['seconds_over']:g} s over the optimum time. {yours}. The bar asks for "
+        f"{asked['asked']} clean at {many(asked['asked_venues'], 'venue')}, the last one among them."
     )
+    return Reason("worked_results" if chosen else "worked_results_none", values, text)

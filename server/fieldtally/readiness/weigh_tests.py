@@ -6,7 +6,7 @@ from collections import Counter
 from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding, Reason
 from fieldtally.readiness.listed_records import records_behind
-from fieldtally.readiness.plain import listed, many, many_in_words, sentence
+from fieldtally.readiness.plain import listed, many, many_in_words, sentence, span
 from fieldtally.readiness.requirement import Requirement
 
 
@@ -26,7 +26,7 @@ def weigh_tests(requirement: Requirement, weighing: Weighing) -> Finding:
     state = judged(percents, needs)
     return Finding(
         requirement, state, tuple(reasons(chosen, percents, numbers)), needs, in_numbers(percents),
-        explained(percents, numbers),
+        lambda: (explained(percents, numbers),),
         lambda: records_behind(
             book, chosen, lambda each: each.body["test"], lambda each: f"{test_percent(each.body):.1f} %"
         ),
@@ -59,7 +59,7 @@ def missing(percents: list[float], numbers: dict[str, float]):
         yield Reason(
             "more_tests",
             {"tests": more},
-            sentence(many_in_words(more, "more whole test of this level", "more whole tests of this level")),
+            sentence(whole_tests(more, begun=bool(percents))),
         )
     if not percents:
         return
@@ -80,6 +80,12 @@ def missing(percents: list[float], numbers: dict[str, float]):
         yield Reason(
             "spread", {"percent": numbers["spread_percent"]}, "Tests nearer to each other: steady before brilliant."
         )
+
+
+def whole_tests(count: int, begun: bool) -> str:
+    """“two more whole tests of this level”."""
+    more = "more " if begun else ""
+    return many_in_words(count, f"{more}whole test of this level", f"{more}whole tests of this level")
 
 
 def reasons(chosen: list, percents: list[float], numbers: dict[str, float]):
@@ -117,11 +123,15 @@ def in_numbers(percents: list[float]) -> dict:
     }
 
 
-def explained(percents: list[float], numbers: dict[str, float]) -> str:
-    mine = f"Yours: {listed([f'{each:.1f} %' for each in percents[-5:]])}." if percents else "You have none yet."
-    return (
-        f"Tests of this level or a higher one in the last {numbers['window_days']:.0f} days count. {mine} The last "
-        f"{numbers['tests']:.0f} must average {numbers['percent']:g} %, none below {numbers['worst_percent']:g} "
-        f"%, with a "
-        f"spread of at most {numbers['spread_percent']:g} per cent."
+def explained(percents: list[float], numbers: dict[str, float]) -> Reason:
+    limits = {name: numbers[name] for name in ("percent", "worst_percent", "spread_percent")}
+    last = [f"{each:.1f}" for each in percents[-5:]]
+    values = {"last": last, "tests": int(numbers["tests"]), "days": numbers["window_days"]} | limits
+    mine = f"Yours: {listed([f'{each} %' for each in last])}" if percents else "You have none yet"
+    text = (
+        f"Tests of this level or a higher one in the last {span(numbers['window_days'])} count. {mine}. The last "
+        f"{values['tests']} must average {numbers['percent']:g} % or more, with none below "
+        f"{numbers['worst_percent']:g} %, and lie typically within "
+        f"{numbers['spread_percent']:g} per cent of their average."
     )
+    return Reason("worked_tests" if percents else "worked_tests_none", values, text)

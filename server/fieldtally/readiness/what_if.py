@@ -2,7 +2,7 @@
 another bar. Nothing is stored; records are copied and the same computation runs again."""
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from datetime import date
 
 from fieldtally.book.fold import Record
@@ -26,11 +26,13 @@ class More:
 
 @dataclass(frozen=True)
 class Question:
-    """What to suppose. `bar_changes` are bodies of bar_change entries that nobody has saved yet."""
+    """What to suppose. `as_of`: another day than the case's own. `bar_changes` are bodies of bar_change entries
+    that nobody has saved yet."""
 
     without_outings: frozenset[str] = frozenset()
     more: tuple[More, ...] = ()
     bar_changes: tuple[Mapping, ...] = ()
+    as_of: date | None = None
 
 
 @dataclass(frozen=True)
@@ -69,7 +71,8 @@ def what_if(case: Case, question: Question) -> Comparison:
     for a requirement of which no more attempts can be made up: one this level's bar does not have, or one of
     another kind than a question at a fence."""
     before = case.standing(case.records)
-    after = case.standing(supposed(case, question, before))
+    then = replace(case, as_of=question.as_of or case.as_of)
+    after = then.standing(supposed(then, question, before))
     return Comparison(before, after, differences(before, after))
 
 
@@ -100,12 +103,13 @@ def more_clear(more: More, requirement: Requirement, case: Case, place: int) -> 
     level = case.rulebook.level(case.level_id)
     name = f"supposed-{place}"
     made = [record("fence", f"{name}-fence", supposed_fence(requirement, level), case.as_of)]
-    for number in range(more.outings):
+    outings = min(more.outings, more.clear)  # an outing without an attempt would still count for breadth
+    for number in range(outings):
         body = {"horse_id": case.horse_id, "date": case.as_of.isoformat(), "activity": "cross_country_school",
                 "field_id": f"{name}-field"}  # fmt: skip
         made.append(record("outing", f"{name}-outing-{number}", body, case.as_of))
     for number in range(more.clear):
-        body = {"outing_id": f"{name}-outing-{number % more.outings}", "fence_id": f"{name}-fence",
+        body = {"outing_id": f"{name}-outing-{number % outings}", "fence_id": f"{name}-fence",
                 "outcome": "clear", "presentation": supposed_presentation(requirement)}  # fmt: skip
         made.append(record("attempt", f"{name}-attempt-{number}", body, case.as_of))
     return {each.record_id: each for each in made}

@@ -50,9 +50,13 @@ def answer(found: Standings, in_packs: bool = False) -> Response:
     return squeezed(response).make_conditional(request)
 
 
+def latest_today() -> date:
+    """Today where the day begins first."""
+    return (datetime.now(UTC) + timedelta(hours=14)).date()
+
+
 def asked_day() -> date:
     """The day that `as_of` asks for, today by UTC without it. Where the day begins first it is today too."""
-    latest = (datetime.now(UTC) + timedelta(hours=14)).date()
     text = request.args.get("as_of")
     if text is None:
         return datetime.now(UTC).date()
@@ -61,6 +65,6 @@ def asked_day() -> date:
     except ValidationError as error:
         wrong = error.messages[0]
         problem(400, wrong["code"], wrong["message"], field="as_of", fix=wrong["fix"])
-    if day > latest:
+    if day > latest_today():
         problem(400, "out_of_range", "That day has not come yet.", field="as_of", fix="Ask for today or before.")
     return day

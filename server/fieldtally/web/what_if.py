@@ -18,6 +18,7 @@ from fieldtally.web.access import member
 from fieldtally.web.errors import problem
 from fieldtally.web.json_body import json_body
 from fieldtally.web.recompute import rulebooks_for, today_in
+from fieldtally.web.standing import latest_today
 
 bp = Blueprint("what_if", __name__, url_prefix="/api/logbooks/<logbook_id>/horses/<horse_id>/levels/<level_id>")
 
@@ -50,12 +51,13 @@ def suppose(logbook_id: str, horse_id: str, level_id: str):
     """The standing as it is and as it would be, with the findings that differ."""
     member(logbook_id)
     asked = read_question()
-    case = case_of(logbook_id, horse_id, level_id, asked["as_of"])
+    case = case_of(logbook_id, horse_id, level_id)
     refuse_bad_changes(case, asked["bar_changes"])
     question = Question(
-        frozenset(asked["without_outings"]),
+        frozenset(known_outings(case, asked["without_outings"])),
         tuple(More(**more) for more in asked["more"]),
         tuple(asked["bar_changes"]),
+        day_asked(asked["as_of"]),
     )
     try:
         return jsonify(what_if(case, question).to_json())
@@ -73,7 +75,7 @@ def suppose(logbook_id: str, horse_id: str, level_id: str):
 def plans(logbook_id: str, horse_id: str, level_id: str):
     """An outing planned for every field of the logbook that has fences."""
     member(logbook_id)
-    case = case_of(logbook_id, horse_id, level_id, None)
+    case = case_of(logbook_id, horse_id, level_id)
     return jsonify(plans=plans_for(case.standing(case.records)))
 
 
@@ -112,7 +114,26 @@ def wrong_with(change: dict, numbers: dict, case: Case) -> tuple[str, str, str, 
     return ("value", *wrong) if wrong else None
 
 
-def case_of(logbook_id: str, horse_id: str, level_id: str, as_of: str | None) -> Case:
+def day_asked(as_of: str | None) -> date | None:
+    """A day up to today wherever that begins first: nobody knows what will have been ridden."""
+    if as_of is None:
+        return None
+    day = date.fromisoformat(as_of)
+    if day > latest_today():
+        problem(400, "out_of_range", "That day has not come yet.", field="as_of", fix="Ask for today or before.")
+    return day
+
+
+def known_outings(case: Case, ids: list[str]) -> list[str]:
+    for place, outing_id in enumerate(ids):
+        outing = case.records.get(outing_id)
+        if outing is None or outing.kind != "outing" or outing.body["horse_id"] != case.horse_id:
+            message, fix = "This horse has no such outing.", "Name one of its outings."
+            problem(400, "unknown_outing", message, field=f"without_outings.{place}", fix=fix)
+    return ids
+
+
+def case_of(logbook_id: str, horse_id: str, level_id: str) -> Case:
     """The horse at the level as the logbook stands, or 404 `not_found`."""
     book = feed.head(logbook_id)
     records = living(fold(feed.every_entry(logbook_id, book.last_number)))
@@ -120,5 +141,4 @@ def case_of(logbook_id: str, horse_id: str, level_id: str, as_of: str | None) ->
     rulebook = rulebooks_for(records).get(horse.body["rulebook_id"]) if horse and horse.kind == "horse" else None
     if rulebook is None or level_id not in {level.id for level in rulebook.levels}:
         problem(404, "not_found", "There is no such horse, or no such level in its rulebook.", field="level_id")
-    day = date.fromisoformat(as_of) if as_of else today_in(book)
-    return Case(records, rulebook, shipped_bars(), day, book.last_number, horse_id, level_id)
+    return Case(records, rulebook, shipped_bars(), today_in(book), book.last_number, horse_id, level_id)
