@@ -29,7 +29,7 @@ from bench.pairs import (
     presentations,
     written_down,
 )
-from fieldtally.readiness.plan import MOST_QUESTIONS, MOST_TIMES, ORDER
+from fieldtally.readiness.plan_steps import MOST_QUESTIONS, MOST_TIMES, ORDER
 
 OFFERED = 0.8
 PRESENTATIONS = 15

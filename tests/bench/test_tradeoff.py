@@ -1,6 +1,8 @@
 """Every rule at every strictness, and the outings that rules plan for themselves."""
 
 import json
+from collections import Counter
+from xml.etree import ElementTree
 
 import pytest
 
@@ -9,6 +11,7 @@ from bench.naive import RULES, WHOLE_FAMILY
 from bench.pairs import OUTINGS, QUESTIONS
 from bench.planned import MOST_QUESTIONS, PRESENTATIONS, Pair, by_fieldtally, by_perfect_judge, by_rule_of_thumb
 from bench.tradeoff import BOUNDS, PLANNED_BOUNDS, best_within, ours
+from bench.tradeoff_picture import picture
 
 
 @pytest.fixture(scope="module")
@@ -23,7 +26,18 @@ def test_it_says_of_every_rule_how_careful_and_how_patient_it_is(told):
     for how, bounds in (("alike", BOUNDS), ("planned", PLANNED_BOUNDS)):
         strict = [told[how]["all worlds"][ours(bound)] for bound in bounds]
         waits = [each["outings_to_complete"] for each in strict]
+        assert set(WHOLE_FAMILY) <= set(told[how]["all worlds"])
         assert waits == sorted(waits) and all(0 <= each["false_complete"] <= 1 for each in strict)
+
+
+def test_the_picture_marks_every_rule_and_the_target_in_each_panel(told):
+    shapes = Counter(each.tag.rpartition("}")[2] for each in ElementTree.fromstring(picture(told)).iter())
+    independent = sum(name.startswith("perfect") for name in told["alike"]["independent"])
+    thumb = sum(len(told[how]["all worlds"]) for how in ("alike", "planned")) - len(BOUNDS) - len(PLANNED_BOUNDS)
+    assert shapes["circle"] == thumb + len(WHOLE_FAMILY) + 1
+    assert shapes["rect"] == 2 * len(BOUNDS) + len(PLANNED_BOUNDS) + 2  # the last two: ground and legend
+    axes, targets, triangles = 3, 3 + 1, independent + 1
+    assert shapes["path"] == axes + targets + triangles
 
 
 def test_the_rival_is_the_most_careful_of_those_that_are_no_slower():
