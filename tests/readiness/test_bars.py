@@ -123,3 +123,23 @@ def test_a_small_bank_speaks_for_the_small_step_only_and_a_large_one_for_both():
     found = {each: logbook.finding(each, "third")["numbers"] for each in ("bank_up", "bank_up_large")}
     assert found["bank_up"]["attempts"] == 3
     assert (found["bank_up_large"]["attempts"], found["bank_up_large"]["smaller_attempts"]) == (1, 2)
+
+
+def test_a_requirement_says_who_says_from_which_level_on_it_is_asked():
+    us, gb = (
+        {each.id: each.source for each in BARS.bar(shipped()[key], shipped()[key].level(level)).requirements}
+        for key, level in (("us-2025", "training"), ("gb-2024", "be90"))
+    )
+    assert us["bank_down"].endswith("asked from Training on (USEA rule refresher, 2022-06-28 (USEF Appendix 1))")
+    assert us["combination_three"].split("; ")[-1].startswith("asked from 100 cm on (USEF Appendix 1")
+    assert gb["bank_up"].split("; ")[-1].startswith("asked from 90 cm on (the national body's website")
+    assert us["water_through"].startswith("inviting water crossing") and "asked from" not in gb["ditch_alone"]
+
+
+@pytest.mark.parametrize("ladder", BARS.ladders, ids=lambda each: each.prefixes[0])
+def test_every_ladder_says_where_its_differences_come_from_and_names_what_there_is(ladder):
+    assert ladder.source
+    assert set(ladder.introduced) | set(ladder.numbers) <= {each.id for each in BARS.common}
+    books = [book for key, book in shipped().items() if key.split("-")[0] in ladder.prefixes]
+    levels = {level.id for book in books for level in book.levels}
+    assert set(ladder.heights) | set(ladder.levels) <= levels

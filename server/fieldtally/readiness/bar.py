@@ -6,15 +6,15 @@ numbers of the ladder's level, the coach's changes.
 
 import tomllib
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 
 from fieldtally.readiness.bar_change import changed
-from fieldtally.readiness.introduced import level_that_introduces
+from fieldtally.readiness.introduced import introduction
 from fieldtally.readiness.limits import height_class_cm
 from fieldtally.readiness.requirement import Condition, Requirement
-from fieldtally.trade.rulebook import Level, Rulebook
+from fieldtally.trade.rulebook import Ask, Level, Rulebook
 
 FOLDER = Path(__file__).parent / "bars"
 
@@ -24,10 +24,23 @@ class Ladder:
     """What one body's ladder says differently from the common bar."""
 
     prefixes: tuple[str, ...]
+    source: str
     heights: dict[str, float]
     introduced: dict[str, float]
     numbers: dict[str, dict[str, float]]
     levels: dict[str, dict[str, dict[str, float]]]
+
+
+@dataclass(frozen=True)
+class First:
+    """The order of the level that introduces a question, and who says so."""
+
+    order: int
+    source: str
+
+    @classmethod
+    def of(cls, level: Level, ask: Ask) -> "First":
+        return cls(level.order, f"asked from {level.name} on ({ask.source})")
 
 
 @dataclass(frozen=True)
@@ -58,7 +71,7 @@ class Bars:
         for ladder in self.ladders:
             if rulebook_id.split("-")[0] in ladder.prefixes:
                 return ladder
-        return Ladder((), {}, {}, {}, {})
+        return Ladder((), "", {}, {}, {}, {})
 
     def bar(self, rulebook: Rulebook, level: Level, changes: Iterable = ()) -> Bar:
         """The bar of one level, with a logbook's `bar_change` records applied in their order."""
@@ -70,33 +83,41 @@ class Bars:
         for level in rulebook.levels:
             yield level, self.bar_of(rulebook, level, ladder, first_levels, changes)
 
-    def first_levels(self, rulebook: Rulebook) -> dict[str, int]:
-        """Order of the level that introduces each requirement, where the rulebook says so. It introduces a
-        question, not the larger size of it."""
+    def first_levels(self, rulebook: Rulebook) -> dict[str, First]:
+        """The level that introduces each requirement, where the rulebook says so. It introduces a question, not
+        the larger size of it."""
         smallest = (each for each in self.common if each.larger_than is None)
-        found = ((each.id, level_that_introduces(each.condition, rulebook)) for each in smallest)
-        return {key: level.order for key, level in found if level is not None}
+        found = ((each.id, introduction(each.condition, rulebook)) for each in smallest)
+        return {key: First.of(*level_and_ask) for key, level_and_ask in found if level_and_ask}
 
     def bar_of(self, rulebook: Rulebook, level: Level, ladder: Ladder, first_levels: dict, changes: list) -> Bar:
         height = ladder.heights.get(level.id) or height_class_cm(rulebook, level)
         asked = [
-            on_ladder(each, ladder, level.id)
+            on_ladder(each, ladder, level.id, first_levels.get(each.id))
             for each in self.common
             if is_asked(each, ladder, first_levels.get(each.id), level.order, height)
         ]
         return Bar(rulebook.id, level.id, changed(asked, rulebook.id, level.id, changes))
 
 
-def on_ladder(requirement: Requirement, ladder: Ladder, level_id: str) -> Requirement:
+def on_ladder(requirement: Requirement, ladder: Ladder, level_id: str, first: First | None) -> Requirement:
+    """With the ladder's own numbers, and saying who says from which level on it is asked."""
     numbers = ladder.numbers.get(requirement.id, {}) | ladder.levels.get(level_id, {}).get(requirement.id, {})
-    return requirement.with_numbers(numbers) if numbers else requirement
+    said = first.source if first else said_by(requirement, ladder)
+    found = requirement.with_numbers(numbers) if numbers else requirement
+    return replace(found, source=f"{requirement.source}; {said}") if said else found
 
 
-def is_asked(requirement: Requirement, ladder: Ladder, first: int | None, order: int, height_cm: float) -> bool:
+def said_by(requirement: Requirement, ladder: Ladder) -> str | None:
+    height = ladder.introduced.get(requirement.id)
+    return height and f"asked from {height:g} cm on ({ladder.source})"
+
+
+def is_asked(requirement: Requirement, ladder: Ladder, first: First | None, order: int, height_cm: float) -> bool:
     """From the level at which the rulebook says that it introduces the question; where it does not say, from
     the height in the ladder's file, else in the common bar."""
     if first is not None:
-        return order >= first
+        return order >= first.order
     return ladder.introduced.get(requirement.id, requirement.from_height_cm) <= height_cm
 
 
@@ -128,6 +149,7 @@ def read_ladder(path: Path) -> Ladder:
     table = tomllib.loads(path.read_text(encoding="utf-8"))
     return Ladder(
         tuple(table["prefixes"]),
+        table["source"],
         *(table.get(key, {}) for key in ("heights", "introduced", "numbers", "levels")),
     )
 

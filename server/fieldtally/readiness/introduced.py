@@ -7,13 +7,14 @@ from fieldtally.trade.rulebook import Ask, Level, Rulebook
 NOT_INTRODUCED = ("pace",)
 
 
-def level_that_introduces(condition: Condition | None, rulebook: Rulebook) -> Level | None:
-    """The lowest level whose asks name exactly this question; None where no level does."""
+def introduction(condition: Condition | None, rulebook: Rulebook) -> tuple[Level, Ask] | None:
+    """The lowest level whose asks name exactly this question, and that ask; None where no level does."""
     if condition is None or condition.elements > 2:
         return None
     for level in rulebook.levels:
-        if any(same_question(ask, condition) for ask in level.asks):
-            return level
+        for ask in level.asks:
+            if same_question(ask, condition):
+                return level, ask
     return None
 
 
