@@ -4,7 +4,7 @@ import assert from "node:assert/strict";
 import { test } from "node:test";
 import { ASKS, completeBody } from "../../webclient/src/entries/bodies.ts";
 import {
-  asksAmong, everythingAsked, fencesOfOuting, inRidingOrder, matching, NO_FILTER, plain,
+  asksAmong, everythingAsked, favouritesFirst, fencesOfOuting, inRidingOrder, matching, NO_FILTER, plain,
 } from "../../webclient/src/recording/fenceList.ts";
 import { move, nextOrder } from "../../webclient/src/recording/reorder.ts";
 import { atElement, byFence, clearThroughout, countOf, tallyOf } from "../../webclient/src/recording/tally.ts";
@@ -58,8 +58,14 @@ test("filters by what is asked and by favourite", () => {
   assert.deepEqual(labels(matching(fences, { ...NO_FILTER, ask: "ditch" }, none)), ["Trakehner"]);
   assert.deepEqual(labels(matching(fences, { ...NO_FILTER, ask: "combination" }, none)), ["Double"]);
   assert.deepEqual(labels(matching(fences, { ...NO_FILTER, favourites: true }, none)), ["Log"]);
-  assert.deepEqual(asksAmong(fences, ASKS), ["fixed", "ditch", "combination"]);
+  assert.deepEqual(asksAmong([...fences, fences[0]!], ASKS).map(({ ask, count }) => [ask, count]), [["fixed", 4], ["ditch", 1], ["combination", 1]]);
   assert.deepEqual([...everythingAsked(fence({ label: "x", asks: ["narrow"] }))], ["narrow"]);
+});
+
+test("favourites come first, and nothing else changes its place", () => {
+  const fences = listed({ label: "a" }, { label: "b", favourite: true }, { label: "c" }, { label: "d", favourite: true });
+  assert.deepEqual(labels(favouritesFirst(fences)), ["b", "d", "a", "c"]);
+  assert.deepEqual(labels(fences), ["a", "b", "c", "d"], "the list itself stays as it was");
 });
 
 test("moving by buttons swaps two places, and numbers a list that has none", () => {

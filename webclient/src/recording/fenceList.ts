@@ -66,8 +66,13 @@ export function everythingAsked(fence: Fence): Set<Ask> {
   return new Set([...whole, ...asksOf(fence), ...fence.elements.flatMap(asksOf)]);
 }
 
-/** The asks that occur among these fences: the only filters worth showing. */
-export function asksAmong(fences: readonly Made<Fence>[], vocabulary: readonly Ask[]): Ask[] {
+/** The asks that occur among these fences, each with how many ask it: the only filters worth showing. */
+export function asksAmong(fences: readonly Made<Fence>[], vocabulary: readonly Ask[]): { ask: Ask; count: number }[] {
   const asked = fences.map((fence) => everythingAsked(fence.body));
-  return vocabulary.filter((ask) => asked.some((set) => set.has(ask)));
+  return vocabulary.map((ask) => ({ ask, count: asked.filter((set) => set.has(ask)).length })).filter(({ count }) => count);
+}
+
+/** Starred fences before the others, each in the order they had. */
+export function favouritesFirst<R extends Made<Fence>>(fences: readonly R[]): R[] {
+  return [...fences].sort((a, b) => Number(b.body.favourite) - Number(a.body.favourite));
 }

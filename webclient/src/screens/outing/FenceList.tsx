@@ -2,9 +2,10 @@ import { signal } from "@preact/signals";
 import { useEffect, useRef } from "preact/hooks";
 import { Link } from "wouter-preact";
 
-import { type Ask, ASKS } from "../../entries/bodies.ts";
+import { ASKS } from "../../entries/bodies.ts";
+import { Choices } from "../../parts/Choices.tsx";
 import { Icon } from "../../parts/Icon.tsx";
-import { asksAmong, type FenceFilter, matching, NO_FILTER } from "../../recording/fenceList.ts";
+import { asksAmong, favouritesFirst, type FenceFilter, matching, NO_FILTER } from "../../recording/fenceList.ts";
 import { byFence, clearThroughout, tallyOf } from "../../recording/tally.ts";
 import type { SavedRecord } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
@@ -16,6 +17,7 @@ import type { OutingView, SeenAttempt } from "./useOuting.ts";
 
 /** Lasts from fence to fence, not from day to day. */
 const filter = signal<FenceFilter>(NO_FILTER);
+const ANY = "any";
 
 interface Props {
   view: OutingView;
@@ -23,12 +25,12 @@ interface Props {
   mayRecord: boolean;
 }
 
-/** The outing's fences in riding order, or the nearest first, with what happened at each today. */
+/** The outing's fences, favourites first and otherwise in riding order, or the nearest first, with what happened at each today. */
 export function FenceList({ view, chosen, mayRecord }: Props) {
   const me = standsAt.value;
   const metres = me ? metresTo(view.fences, me) : null;
   const matched = matching(view.fences, filter.value, fenceWords);
-  const shown = metres ? nearestFirst(matched, metres) : matched;
+  const shown = metres ? nearestFirst(matched, metres) : favouritesFirst(matched);
   const attempts = byFence(view.attempts);
   if (!view.fences.length) return <NoFences view={view} mayRecord={mayRecord} />;
   return (
@@ -88,16 +90,22 @@ function FilterBar({ fences }: { fences: SavedRecord<"fence">[] }) {
   const { ask, search, favourites } = filter.value;
   const change = (part: Partial<FenceFilter>) => (filter.value = { ...filter.value, ...part });
   const asks = asksAmong(fences, ASKS);
+  const chips = useRef<HTMLDivElement>(null);
+  useEffect(() => { // what was chosen at another fence may lie beyond the edge
+    const chosen = chips.current?.querySelector<HTMLElement>(".chip:has(:checked)");
+    if (chosen) chosen.parentElement!.scrollLeft = chosen.offsetLeft - chosen.parentElement!.offsetLeft;
+  }, []);
   return (
     <div class="fence-filter" role="search" aria-label={t("outing.filter")}>
       <label class="unseen" for="fence-search">{t("outing.search")}</label>
       <input id="fence-search" class="text-box__input" type="search" placeholder={t("outing.search")} value={search} onInput={(event) => change({ search: event.currentTarget.value })} />
-      <label class="unseen" for="fence-ask">{t("outing.by_ask")}</label>
-      <select id="fence-ask" value={ask ?? ""} onChange={(event) => change({ ask: (event.currentTarget.value || null) as Ask | null })}>
-        <option value="">{t("outing.any_ask")}</option>
-        {asks.map((each) => <option value={each} key={each}>{t(`ask.${each}`)}</option>)}
-      </select>
       <button type="button" class="button" aria-pressed={favourites} aria-label={t("outing.favourites")} onClick={() => change({ favourites: !favourites })}><span aria-hidden="true">★</span></button>
+      <div class="ask-chips" ref={chips}>
+        <Choices
+          label={t("outing.by_ask")} hideLabel value={ask ?? ANY} onChoose={(chosen) => change({ ask: chosen === ANY ? null : chosen })}
+          choices={[{ value: ANY, words: t("outing.any_ask") }, ...asks.map(({ ask, count }) => ({ value: ask, words: `${t(`ask.${ask}`)} · ${count}` }))]}
+        />
+      </div>
     </div>
   );
 }
