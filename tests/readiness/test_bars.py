@@ -9,7 +9,7 @@ from fieldtally.readiness.limits import height_class_cm
 from fieldtally.readiness.shapes import BITS
 from fieldtally.readiness.weighing import WAYS_OF_WEIGHING
 from fieldtally.trade.rulebook import shipped
-from readiness.made_up import Logbook
+from readiness.made_up import Logbook, rulebook
 
 BARS = shipped_bars()
 LADDERS = sorted(shipped())
@@ -43,10 +43,8 @@ def test_every_question_is_made_of_known_words(requirement):
 
 @pytest.mark.parametrize("rulebook_id", LADDERS)
 def test_every_level_of_every_ladder_has_a_bar_and_never_asks_less_than_the_level_below(rulebook_id):
-    rulebook = shipped()[rulebook_id]
     asked: set[str] = set()
-    for level in rulebook.levels:
-        questions = {each.id for each in BARS.bar(rulebook, level).requirements}
+    for questions in asked_of(rulebook_id).values():
         assert asked <= questions and {"fixed", "word", "results"} <= questions
         asked = questions
 
@@ -123,6 +121,22 @@ def test_a_small_bank_speaks_for_the_small_step_only_and_a_large_one_for_both():
     found = {each: logbook.finding(each, "third")["numbers"] for each in ("bank_up", "bank_up_large")}
     assert found["bank_up"]["attempts"] == 3
     assert (found["bank_up_large"]["attempts"], found["bank_up_large"]["smaller_attempts"]) == (1, 2)
+
+
+@pytest.mark.parametrize("without", [(), ("drop_cm",)], ids=["limit stated", "no limit stated"])
+def test_a_large_bank_is_one_by_size_whether_or_not_the_rulebook_states_a_limit(without):
+    logbook = Logbook(book=rulebook(without=without))
+    small, large, unmeasured = (
+        logbook.fence(f"{each}", "bank", asks=["bank"], drop_cm=each) for each in (60, 120, None)
+    )
+    for days_ago, fence in enumerate((small, large, large, unmeasured), 3):
+        logbook.attempt(logbook.outing(days_ago), fence, presentation={"way": "down"})
+    found = logbook.finding("bank_down_large", "fourth")
+    numbers = found["numbers"]
+    assert [numbers[each] for each in ("attempts", "smaller_attempts", "unmeasured_attempts")] == [2, 1, 1]
+    assert (numbers["least_cm"], numbers["limit_cm"]) == ((98, None) if without else (0.7 * 130, 130))
+    assert ("own_size" in {each["code"] for each in found["reasons"]}) == bool(without)
+    assert "any_size" not in {each["code"] for each in found["reasons"]}
 
 
 def test_a_requirement_says_who_says_from_which_level_on_it_is_asked():

@@ -57,6 +57,11 @@ def more_wrong(tally: Tally) -> Reason:
                   "first time is the harder one, and clear after a stop is a second try.")  # fmt: skip
 
 
+def own_size(least_cm: float) -> Reason:
+    text = f"The rulebook here states no limit for this; the bar counts it from {least_cm:.0f} cm."
+    return Reason("own_size", {"least_cm": round(least_cm, 1)}, text)
+
+
 def any_size() -> Reason:
     return Reason("any_size", {}, "The rulebook here states no limit for this, so a fence of any size counts.")
 

@@ -45,6 +45,7 @@ RANGES: dict[str, tuple[float, float]] = dict.fromkeys(SHARES, SHARE) | {
     "show_jumping_penalties": (0, 100),
     "minute": (0, 60),
     "above_resting_bpm": (0, 200),
+    "least_cm": (1, 250),
     "dropped": (0, 1),
 }  # fmt: skip
 COUNT = (0, 1_000)
@@ -52,7 +53,7 @@ COUNT = (0, 1_000)
 MEASURED = (
     "pool_strength", "pool_stand_in", "fresh_weight", "percent", "worst_percent", "spread_percent", "height_above_cm",
     "mean", "worst", "low_mark", "bias_mpm", "spread_mpm", "hours", "minute", "above_resting_bpm", "seconds_over",
-    "dressage_penalties", "show_jumping_penalties",
+    "least_cm", "dressage_penalties", "show_jumping_penalties",
 )  # fmt: skip
 
 

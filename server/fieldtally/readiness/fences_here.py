@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from fieldtally.readiness.fence_asks import ASK_BIT, asks_of, greatest_dimensions
 from fieldtally.readiness.limits import fence_limit
 from fieldtally.readiness.requirement import Requirement
-from fieldtally.readiness.selection import ROUNDING_CM
+from fieldtally.readiness.selection import ROUNDING_CM, limit_and_least_cm
 from fieldtally.readiness.shapes import BITS, COLUMN, company_by_nature
 from fieldtally.trade.fit import parts_of
 from fieldtally.trade.rulebook import Level
@@ -86,9 +86,8 @@ def too_small(requirement: Requirement, fence: dict, level: Level) -> bool:
 
 
 def least_cm(requirement: Requirement, level: Level) -> float | None:
-    size = requirement.condition.size
-    limit = fence_limit(level, size) if size else None
-    return None if limit is None else limit * requirement.numbers["size_fraction"] - ROUNDING_CM
+    _, least = limit_and_least_cm(requirement, level)
+    return None if least is None else least - ROUNDING_CM
 
 
 def size_cm(requirement: Requirement, fence: dict) -> float:

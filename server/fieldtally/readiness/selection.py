@@ -22,8 +22,8 @@ ROUNDING_CM = 0.05
 class Selection:
     """Rows of attempts that meet the presentation: large enough (or a fall), too small, and at fences nobody measured.
 
-    `least_cm` is the size from which a fence counts, `limit_cm` the level's limit; None where any size
-    counts because the requirement or the rulebook states none.
+    `least_cm` is the size from which a fence counts, None where any does; `limit_cm` the level's limit, None where
+    the requirement or the rulebook states none.
     """
 
     rows: np.ndarray
@@ -37,15 +37,24 @@ def select(requirement: Requirement, attempts: Attempts, level: Level) -> Select
     """Rows are sorted by day. A fence larger than the level's limit counts too."""
     condition = requirement.condition
     rows = attempts.keep(condition, lambda: presented(attempts, condition))
-    limit = fence_limit(level, condition.size) if condition.size else None
-    if limit is None:
+    limit, least = limit_and_least_cm(requirement, level)
+    if least is None:
         return Selection(rows, rows[:0], rows[:0], None, None)
-    least = limit * requirement.numbers["size_fraction"]
     size = attempts.keep((condition, "size"), lambda: attempts.parts.size(condition.size)[attempts.part[rows]])
     fell = attempts.keep((condition, "fell"), lambda: attempts.result[rows] == FALL)
     unmeasured = attempts.keep((condition, "unmeasured"), lambda: rows[np.isnan(size) & ~fell])
     enough = least - ROUNDING_CM
     return Selection(rows[(size >= enough) | fell], rows[(size < enough) & ~fell], unmeasured, limit, least)
+
+
+def limit_and_least_cm(requirement: Requirement, level: Level) -> tuple[float | None, float | None]:
+    """The level's limit in cm, and the size from which a fence counts: a part of the limit. Where the rulebook states
+    no limit the bar's own least size, where it has one, else None: any size counts."""
+    size = requirement.condition.size
+    limit = fence_limit(level, size) if size else None
+    if limit is None:
+        return None, requirement.numbers.get("least_cm")
+    return limit, limit * requirement.numbers["size_fraction"]
 
 
 def presented(attempts: Attempts, condition: Condition) -> np.ndarray:

@@ -46,12 +46,12 @@ def reasons(requirement: Requirement, selection: Selection, faded: Tally, unfade
 def what_happened(faded: Tally, unfaded: Tally, selection: Selection) -> Reason:
     if faded.count:
         return ask_words.counted(faded)
-    return ask_words.long_ago(unfaded) if unfaded.count else ask_words.untried(selection.limit_cm is not None)
+    return ask_words.long_ago(unfaded) if unfaded.count else ask_words.untried(selection.least_cm is not None)
 
 
 def size_reasons(requirement: Requirement, selection: Selection, unfaded: Tally, verdict: Verdict):
     if requirement.condition.size and selection.limit_cm is None:
-        yield ask_words.any_size()
+        yield ask_words.any_size() if selection.least_cm is None else ask_words.own_size(selection.least_cm)
     if verdict.state == "shown":
         return
     if len(selection.smaller):

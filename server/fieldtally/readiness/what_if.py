@@ -8,8 +8,9 @@ from datetime import date
 from fieldtally.book.fold import Record
 from fieldtally.book.kinds import KINDS
 from fieldtally.readiness.bar import Bars
-from fieldtally.readiness.limits import FENCE_DIMENSIONS, fence_limit
+from fieldtally.readiness.limits import FENCE_DIMENSIONS
 from fieldtally.readiness.requirement import Requirement
+from fieldtally.readiness.selection import limit_and_least_cm
 from fieldtally.readiness.shapes import SIDES
 from fieldtally.readiness.standing import Standing, compute_standings
 from fieldtally.trade.rulebook import Level, Rulebook
@@ -121,7 +122,7 @@ def supposed_presentation(requirement: Requirement) -> dict:
 
 def supposed_fence(requirement: Requirement, level: Level) -> dict:
     condition = requirement.condition
-    size = fence_limit(level, condition.size) if condition.size else None
+    size = max(filter(None, limit_and_least_cm(requirement, level)), default=None)
     elements = [{"letter": letter, "profile": "rail"} for letter in "ABCDEF"[: condition.elements]]
     body = {"label": requirement.title, "profile": "log", "asks": [condition.ask], "elements": elements}
     return body | ({condition.size: size} if size else {})
