@@ -8,6 +8,8 @@ import { counts, defaultOf, quantitiesOf, readAsked, sourceOf, titleOf } from ".
 import { inForce, isShare, newestFirst, readNumber, shownNumber, typedNumber } from "../../webclient/src/screens/bar/numbers.ts";
 import { RANGES, REQUIREMENTS, SOURCES } from "../../webclient/src/screens/bar/shipped.ts";
 import { british } from "../../webclient/src/words/british.ts";
+import { german } from "../../webclient/src/words/german.ts";
+import { COMMON } from "../../webclient/src/words/sourced.ts";
 
 const now = { numbers: { bound: 0.79, clear: 5, outings: 2, size_fraction: 0.95, height_above_cm: 5 }, changes: [{ quantity: "clear", default: 3, value: 5, reason: "Green.", record_id: "a" }] };
 
@@ -23,6 +25,14 @@ test("every number of every requirement has a source in the client", () => {
     for (const quantity of own) assert.equal(sourceOf(id, quantity), source);
   }
   assert.deepEqual([sourceOf("no_such", "clear"), titleOf("no_such")], ["", "no_such"]);
+});
+
+test("every part of a source has its German words, and no German words stand for none", () => {
+  const all = [...Object.values(SOURCES).flatMap((each) => Object.values(each)), ...Object.values(REQUIREMENTS).map(([, , source]) => source)];
+  const parts = new Set(all.flatMap((source) => source.split("; ")).map((part) => (part.endsWith(COMMON) ? part.slice(0, -COMMON.length) : part)));
+  const theirs = Object.keys(german).filter((key) => key.startsWith("sourced.")).map((key) => key.slice("sourced.".length));
+  assert.deepEqual([...parts].filter((part) => !theirs.includes(part)), []);
+  assert.deepEqual(theirs.filter((part) => !parts.has(part)), ["common", "asked_from"]);
 });
 
 test("shares are the numbers without a unit that end at about one, and are shown and typed in per cent", () => {

@@ -33,6 +33,7 @@ import result from "./de/result.json" with { type: "json" };
 import roster from "./de/roster.json" with { type: "json" };
 import settings from "./de/settings.json" with { type: "json" };
 import sign from "./de/sign.json" with { type: "json" };
+import sourced from "./de/sourced.json" with { type: "json" };
 import store from "./de/store.json" with { type: "json" };
 import sync from "./de/sync.json" with { type: "json" };
 import term from "./de/term.json" with { type: "json" };
@@ -48,6 +49,6 @@ import type { Words } from "./speak.ts";
 export const german: { readonly [K in Key]?: Words } = {
   ...attempt, ...bar, ...board, ...body, ...calibration, ...conditioning, ...course, ...emergency, ...fence, ...field, ...finding,
   ...fit, ...frame, ...gpx, ...help, ...horse, ...importing, ...level, ...local, ...location, ...media, ...needs, ...note, ...outing,
-  ...pace, ...pattern, ...people, ...phone, ...result, ...roster, ...settings, ...sign, ...store, ...sync, ...term, ...timeline,
+  ...pace, ...pattern, ...people, ...phone, ...result, ...roster, ...settings, ...sign, ...sourced, ...store, ...sync, ...term, ...timeline,
   ...today, ...told, ...track, ...watch, ...whatif,
 }; // prettier-ignore

@@ -1,15 +1,15 @@
 import { useState } from "preact/hooks";
 
 import type { Finding, Standing } from "../../board/standing.ts";
-import { Told } from "../../parts/Told.tsx";
 import { showHeight } from "../../units/index.ts";
 import { t } from "../../words/index.ts";
-import { askedTitle, toldText } from "../../words/told.ts";
+import { askedTitle } from "../../words/told.ts";
 import { type Now, quantitiesOf, sourceOf } from "./asked.ts";
 import { BarForm } from "./BarForm.tsx";
 import { ChangedBar } from "./ChangedBar.tsx";
 import { inForce, shownNumber } from "./numbers.ts";
 import { numberWords } from "./numberWords.ts";
+import { Source } from "./Source.tsx";
 
 interface Props {
   standing: Standing;
@@ -33,7 +33,7 @@ export function RequirementPart({ standing, finding, mayChange }: Props) {
       <summary><span class="row__words"><span class="row__title">{askedTitle(finding)}</span><span class="row__detail">{glance.join(" · ")}</span></span></summary>
       {open && (
         <div class="form">
-          <p class="quiet">{t("bar.source")} <Told of={toldText(finding.bar?.source ?? "")} /></p>
+          <p class="quiet">{t("bar.source")} <Source of={finding.bar?.source ?? ""} /></p>
           <ChangedBar finding={finding} />
           {mayChange && <BarForm standing={standing} finding={finding} now={now} />}
           <ul class="rows">{quantities.map((quantity) => <Line quantity={quantity} value={now.numbers[quantity]!} source={sourceOf(finding.requirement_id, quantity)} key={quantity} />)}</ul>
@@ -49,7 +49,7 @@ function Line({ quantity, value, source }: { quantity: string; value: number; so
       <span class="row__link">
         <span class="row__words">
           <span>{numberWords(quantity)}</span>
-          <span class="row__detail"><Told of={toldText(source)} /></span>
+          <span class="row__detail"><Source of={source} /></span>
         </span>
         <strong class="row__end">{shownNumber(quantity, value)}</strong>
       </span>
