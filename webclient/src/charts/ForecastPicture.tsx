@@ -10,10 +10,10 @@ export function ForecastPicture({ forecast }: { forecast: Forecast }) {
   const most = Math.max(...rows.flatMap(({ chance, present = 0 }) => [chance, present]));
   const level = forecast.present_level?.level_name;
   return (
-    <table class="forecast">
+    <div class="forecast__frame"><table class="forecast">
       <caption class="quiet">
         {t("board.forecast_rows")}
-        {level && <span class="forecast__levels" aria-hidden="true"><Bar share={1} look="here" />{t("board.forecast_here")}<Bar share={1} look="present" />{level}</span>}
+        {level && <span class="forecast__levels" aria-hidden="true"><Key look="here" level={t("board.forecast_here")} /><Key look="present" level={level} /></span>}
       </caption>
       {rows.map(({ ending, chance, present }) => (
         <tbody key={ending}>
@@ -24,9 +24,11 @@ export function ForecastPicture({ forecast }: { forecast: Forecast }) {
           {present !== undefined && <tr><BarAndNumber chance={present} most={most} look="present" level={level} /></tr>}
         </tbody>
       ))}
-    </table>
+    </table></div>
   );
 }
+
+const Key = ({ look, level }: { look: Look; level: string }) => <span class="forecast__key"><Bar share={1} look={look} />{level}</span>;
 
 type Look = "here" | "stop" | "present";
 
