@@ -30,6 +30,7 @@ class Met:
     outing, of its part (fence, element, height) and of its manner (outcome, attitude, presentation). What
     repeats is numbered, and worked out once for all its numbers."""
 
+    outings: Numbering = field(default_factory=Numbering)
     parts: Numbering = field(default_factory=Numbering)
     manners: Numbering = field(default_factory=Numbering)
     records: list = field(default_factory=list)
@@ -39,16 +40,16 @@ class Met:
     manner: list[int] = field(default_factory=list)
     seen: dict[tuple, int] = field(default_factory=dict)
 
-    def add_all(self, attempts: Iterable, outings: dict[str, int], fences: dict) -> None:
+    def add_all(self, attempts: Iterable, outings: Iterable[str], fences: dict) -> None:
         """The longest loop of a standing: one look at each attempt, and nothing that could be done later. An
         attempt whose outing or fence was taken back is left out. Equal presentations are mostly one and the
         same (book.upcast): by its identity its numbers are found without reading it again."""
         parts, manners, part, manner = self.parts, self.manners, self.part.append, self.manner.append
         records, numbers, sequences = self.records.append, self.outing.append, self.sequence.append
-        seen = self.seen
+        seen, number_of = self.seen, {outing_id: self.outings[outing_id] for outing_id in outings}
         for record in attempts:
             outing_id, fence_id, element, height_cm, outcome, attitude, presentation, sequence = of_attempt(record.body)
-            number = outings.get(outing_id)
+            number = number_of.get(outing_id)
             if number is not None and fence_id in fences:
                 records(record)
                 sequences(sequence)
@@ -78,22 +79,36 @@ class Columns:
 
 
 def index_attempts(attempts: Iterable, outings: dict, fences: dict, horse_id: str, as_of: date) -> Attempts:
-    """Columns of every attempt with `horse_id` up to and with the day `as_of`."""
-    return index_more(Met(), attempts, outings, fences, horse_id, as_of)
+    """Columns of every attempt with `horse_id` up to and with the day `as_of`, in the order of their numbers: the
+    same whatever order they are given in. Those of a day have no other."""
+    return index_more(Met(), sorted(attempts, key=came_in), outings, fences, horse_id, as_of)
+
+
+def came_in(record) -> int:
+    """Its number; 0 for what is only supposed, which has none."""
+    return record.number or 0
 
 
 def index_more(met: Met, attempts: Iterable, outings: dict, fences: dict, horse_id: str, as_of: date) -> Attempts:
-    """The same where some were read before into `met`, with these very outings and fences, and these are new."""
+    """The same where some were read before into `met`, and these are new. The outings and fences of the former
+    must be there still; others may have come."""
     mine = outings_of(outings, horse_id, as_of)
     met.add_all(attempts, mine.number, fences)
     part_list = PartList()
     for fence_id, element, height_cm in met.parts:
         part_list.add(fence_id, fences[fence_id].body, element, height_cm)
-    return in_order(with_combinations(met, fences, part_list), met, part_list, mine)
+    each = in_numbers(met.part), in_numbers(met.manner)
+    single = Columns(np.arange(len(met.outing)), outing_column(met, mine), *each)
+    return in_order(with_combinations(single, met, fences, part_list), met, part_list, mine)
 
 
-def with_combinations(met: Met, fences: dict, part_list: PartList) -> Columns:
-    single = Columns(np.arange(len(met.outing)), *(in_numbers(each) for each in (met.outing, met.part, met.manner)))
+def outing_column(met: Met, outings: Outings) -> np.ndarray:
+    """Where the outing of each attempt stands among all by day. One that no attempt is at may be gone."""
+    stands = in_numbers([outings.number.get(outing_id, 0) for outing_id in met.outings])
+    return stands[in_numbers(met.outing)]
+
+
+def with_combinations(single: Columns, met: Met, fences: dict, part_list: PartList) -> Columns:
     listed = in_numbers([len(fences[fence_id].body["elements"]) for fence_id, _, _ in met.parts])
     at_combinations = np.flatnonzero(listed[single.part] > 0)
     if not len(at_combinations):

@@ -3,8 +3,13 @@
 tests/readiness/test_renewed.py holds this list against what the ways of weighing look at.
 """
 
-# What these say decides how others are read: after a change of one, everything is worked out anew.
-FOR_ALL = frozenset(("horse", "outing", "fence", "track", "rulebook_value", "bar_change"))
+# What these say decides how everything is read: after a change of one, all is worked out anew. So it is with the
+# horse that the standings are of.
+FOR_ALL = frozenset(("rulebook_value", "bar_change"))
+
+# What other records are read by: an attempt has its day from its outing and its size from its fence. After a change
+# of one of these fields, or of any where none is named, those that refer to it count as changed too.
+READ_BY = {"outing": ("horse_id", "date", "field_id"), "fence": None}
 
 READS: dict[str, frozenset[str]] = {
     "attempts": frozenset(("attempt",)),
@@ -16,10 +21,10 @@ READS: dict[str, frozenset[str]] = {
     "results": frozenset(("event_result",)),
     "eligibility": frozenset(("event_result",)),
     "word": frozenset(("word",)),
-    "breadth": frozenset(),
-    "confidence": frozenset(),
-    "hours": frozenset(),
-    "rides": frozenset(),
-    "horses": frozenset(),
+    "breadth": frozenset(("outing",)),
+    "confidence": frozenset(("outing",)),
+    "hours": frozenset(("outing",)),
+    "rides": frozenset(("outing",)),
+    "horses": frozenset(("outing",)),
 }
 FORECAST = frozenset(("attempt", "timed_canter", "jumping_round", "flatwork_test"))

@@ -2,8 +2,9 @@
 
 A finding is kept where nothing that it reads has changed (reads.py). Of the questions at fences only those are
 counted again that a changed attempt asks; the others of a level are judged again, without counting, where what
-the level's questions add up to has moved, because each is judged in the light of the others. The result is the
-one that working out everything gives: a property test holds the two against each other.
+the level's questions add up to has moved, because each is judged in the light of the others. When an outing or a
+fence comes, goes or is edited, the records that refer to it count as changed. The result is the one that working
+out everything gives: a property test holds the two against each other.
 """
 
 from collections.abc import Mapping, Sequence
@@ -19,7 +20,7 @@ from fieldtally.readiness.fence_asks import ASK_BIT, asks_of, element_of
 from fieldtally.readiness.finding import Finding
 from fieldtally.readiness.forecast import forecast
 from fieldtally.readiness.index_attempts import index_attempts, index_more
-from fieldtally.readiness.reads import FOR_ALL, FORECAST, READS
+from fieldtally.readiness.reads import FOR_ALL, FORECAST, READ_BY, READS
 from fieldtally.readiness.standing import PRESENT_LEVEL, Standing, beside_present_level
 from fieldtally.readiness.weighing import weigh
 
@@ -36,12 +37,18 @@ class Change:
         return (self.after or self.before).kind
 
     @property
+    def record_id(self) -> str:
+        return (self.after or self.before).record_id
+
+    @property
     def bodies(self) -> list[dict]:
         return [each.body for each in (self.before, self.after) if each is not None and each.body is not None]
 
 
 def can_renew(standings: Sequence[Standing], changes: Sequence[Change]) -> bool:
-    return bool(standings) and not any(change.kind in FOR_ALL for change in changes)
+    return bool(standings) and not any(
+        change.kind in FOR_ALL or change.record_id == standings[0].weighing.book.horse_id for change in changes
+    )
 
 
 def renew(
@@ -49,11 +56,36 @@ def renew(
 ) -> list[Standing]:
     """`standings` are all of one horse's, `records` the logbook's living records now, `changes` how they differ
     from those the standings came from: see `can_renew`. Day, rulebook and bars are the standings' own."""
-    kept = sort_records(records)
-    book = book_after(standings[0].weighing.book, kept, changes)
-    asked = asks_changed(changes, book.fences)
+    kept, before = sort_records(records), standings[0].weighing.book
+    changes = [*changes, *referring(changes, kept)]
+    book = book_after(before, kept, changes)
+    asked = asks_changed(changes, before.fences) | asks_changed(changes, book.fences)
     kinds = frozenset(change.kind for change in changes)
     return beside_present_level(renewed(each, book, kinds, asked, bars, logbook_number) for each in standings)
+
+
+def referring(changes: Sequence[Change], kept: Sorted) -> list[Change]:
+    """The records that are read by an outing or a fence among the changes, as changed, though their bodies are as
+    they were. A record may have come before the outing that it refers to."""
+    read_by = {change.record_id for change in changes if others_read_it(change)}
+    if not read_by:
+        return []
+    known = {change.record_id for change in changes}
+    return [
+        Change(record, record)
+        for records in kept.by_kind.values()
+        for record in records
+        if (record.body.get("outing_id") in read_by or record.body.get("fence_id") in read_by)
+        and record.record_id not in known
+    ]
+
+
+def others_read_it(change: Change) -> bool:
+    """Whether records that refer to it are read otherwise now."""
+    if change.kind not in READ_BY or len(change.bodies) < 2:
+        return change.kind in READ_BY
+    before, after = change.bodies
+    return any(before[name] != after[name] for name in READ_BY[change.kind] or after)
 
 
 def book_after(book: Book, kept: Sorted, changes: Sequence[Change]) -> Book:
