@@ -157,3 +157,8 @@ def test_every_ladder_says_where_its_differences_come_from_and_names_what_there_
     books = [book for key, book in shipped().items() if key.split("-")[0] in ladder.prefixes]
     levels = {level.id for book in books for level in book.levels}
     assert set(ladder.heights) | set(ladder.levels) <= levels
+
+
+def test_a_typical_course_is_made_of_questions_that_the_bar_asks():
+    assert set(BARS.course) <= EVERY_QUESTION
+    assert all(share > 0 for share in BARS.course.values())
