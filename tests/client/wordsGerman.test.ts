@@ -13,7 +13,7 @@ const FOLDER = fileURLToPath(new URL("../../webclient/src/words/", import.meta.u
 const ours: Record<string, Words> = british;
 const theirs: Record<string, Words> = german as Record<string, Words>;
 // told.json puts into German what the server says in English, so it has no British counterpart; see below
-const OF_THE_SERVER = /^(asked|told|said|fault|sourced)\./;
+const OF_THE_SERVER = /^(asked|told|said|like|fault|sourced)\./;
 const own = Object.keys(theirs).filter((key) => !OF_THE_SERVER.test(key));
 const filesOf = (language: string) => readdirSync(FOLDER + language).filter((name) => name.endsWith(".json")).sort();
 const textsOf = (words: Words): string[] => (typeof words === "string" ? [words] : Object.values(words));

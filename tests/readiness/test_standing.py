@@ -9,7 +9,7 @@ from readiness.made_up import TODAY, Logbook, rulebook
 
 KEYS = {
     "logbook_number", "horse_id", "rulebook_id", "level_id", "level_name", "level_order", "is_present_level", "as_of",
-    "summary", "findings", "next", "forecast", "cautions",
+    "summary", "findings", "held", "next", "forecast", "cautions",
 }  # fmt: skip
 
 

@@ -20,9 +20,7 @@ CLEAN_SHEET = "A clean sheet is no proof: pairs without an earlier refusal fall 
 
 def cautions(findings: Sequence[Finding], weighing: Weighing) -> list[str]:
     """What overrides the counts comes first: the coach's holds, then entry rules that are not met."""
-    found = [*holds(weighing), *rules_not_met(findings), ALWAYS]
-    if fell_lately(weighing.book) or any(reason.code == "fall" for each in findings for reason in each.reasons):
-        found.append(FALL)
+    found = [*holds(weighing), *rules_not_met(findings), ALWAYS, *after_a_fall(findings, weighing)]
     if all(each.shown for each in findings if each.requirement.required):
         found.append(CLEAN_SHEET)
     return found
@@ -35,6 +33,11 @@ def holds(weighing: Weighing) -> list[str]:
         f"Your coach has put another level on hold: {level.name}. {word.body['reason']}"
         for level, word in held_elsewhere(weighing)
     ]
+
+
+def after_a_fall(findings: Sequence[Finding], weighing: Weighing) -> list[str]:
+    fell = fell_lately(weighing.book) or any(reason.code == "fall" for each in findings for reason in each.reasons)
+    return [FALL] if fell else []
 
 
 def rules_not_met(findings: Sequence[Finding]) -> list[str]:

@@ -5,8 +5,9 @@ How many at most, and in which order, is common practice, no source.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
+from fieldtally.readiness.cautions import after_a_fall, holds
 from fieldtally.readiness.plain import many_in_words, sentence
 from fieldtally.readiness.plan_steps import Step, end_on, warm_up, work_and_rest
 from fieldtally.readiness.standing import Standing
@@ -25,11 +26,13 @@ class Plan:
     steps: tuple[Step, ...]
     leave_alone: tuple[dict, ...]
     text: str
+    cautions: tuple[str, ...] = ()
 
     def to_json(self) -> dict:
         return {
             "field_id": self.field_id, "steps": [step.to_json() for step in self.steps],
             "leave_alone": list(self.leave_alone), "stop_when": list(STOP_WHEN), "text": self.text,
+            "cautions": list(self.cautions),
         }  # fmt: skip
 
 
@@ -38,6 +41,11 @@ def plan_outing(standing: Standing, field_id: str | None) -> Plan:
     held = hold_over(standing.weighing)
     if held:
         return Plan(field_id, (), (), held_words(standing, *held))
+    above, fall = holds(standing.weighing), after_a_fall(standing.findings, standing.weighing)
+    return replace(ordered(standing, field_id), cautions=(*above, *fall))
+
+
+def ordered(standing: Standing, field_id: str | None) -> Plan:
     fences = here(standing, field_id)
     if not fences:
         return Plan(field_id, (), (), "No fence is listed at this field yet.")

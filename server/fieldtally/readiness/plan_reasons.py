@@ -13,7 +13,8 @@ MOST_NAMED = 3
 AFTER = {
     "ditch_fence_before": "ditch_alone", "ditch_fence_after": "ditch_alone", "ditch_inside": "ditch_fence_before",
     "drop_water": "drop_ground", "combination_three": "combination_two", "bounce": "combination_two",
-    "corner": "narrow", "bank_down": "bank_up", "water_in": "water_through",
+    "corner": "narrow", "bank_down": "bank_up", "bank_up_large": "bank_up",
+    "bank_down_large": "bank_down", "water_in": "water_through",
 }  # fmt: skip
 
 

@@ -13,6 +13,7 @@ from fieldtally.readiness.finding import Finding
 from fieldtally.readiness.forecast import forecast
 from fieldtally.readiness.next_steps import next_steps
 from fieldtally.readiness.summary import summary
+from fieldtally.readiness.weigh_word import hold_over
 from fieldtally.readiness.weighing import weigh
 from fieldtally.trade.rulebook import Rulebook
 
@@ -44,6 +45,7 @@ class Standing:
             "as_of": self.weighing.book.as_of.isoformat(),
             "summary": summary(self.findings),
             "findings": [finding.to_json() for finding in self.findings],
+            "held": hold_over(self.weighing) is not None,
             "next": next_steps(self.findings, self.weighing),
             "forecast": self.forecast,
             "cautions": cautions(self.findings, self.weighing),

@@ -55,6 +55,7 @@ SHAPES = {
     }))}),
     "Plans": thing({"plans": list_of(thing({
         "field_id": or_null(ID), "steps": list_of(ANY), "leave_alone": list_of(ANY), "stop_when": list_of(TEXT),
+        "cautions": list_of(TEXT),
         "text": TEXT,
     }))}),
     "Error": thing({"error": thing({

@@ -16,7 +16,13 @@ export interface Dot {
 
 const DAY_MS = 86_400_000;
 const LEAST_DAYS = 60;
-const GOOD = new Set(["clear", "completed", "go"]);
+const GOOD = new Set(["clear", "completed", "bold", "willing", "clean"]);
+const OF_TWO_LANES = new Set(["attempt", "event_result"]);
+
+/** Whether a picture of good above and not good below can be drawn: of a canter or a test nobody can say so. */
+export function canBeDrawn(evidence: readonly EvidenceLine[]): boolean {
+  return evidence.length > 1 && evidence.every(({ kind }) => OF_TWO_LANES.has(kind));
+}
 
 export function daysBetween(from: string, to: string): number {
   return Math.round((Date.parse(to) - Date.parse(from)) / DAY_MS);

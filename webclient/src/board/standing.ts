@@ -47,6 +47,8 @@ export interface Finding {
   /** Null where the level lies so far above the present one that the lines stay on the server. */
   evidence: EvidenceLine[] | null;
   explanation?: string;
+  /** The same sentence by sentence, for other languages. */
+  worked_out?: Pick<Reason, "code" | "values">[];
   bar?: { numbers: Record<string, number>; source: string; changes?: BarChanged[] };
 }
 
@@ -89,7 +91,8 @@ export interface Forecast extends Partial<Chances> {
 
 export interface PlanStep {
   part: "warm_up" | "work" | "end_on";
-  fence_id: string;
+  /** Null, and the name empty, where no fence of the field will do. */
+  fence_id: string | null;
   /** The fence's name. */
   label: string;
   times: number;
@@ -105,6 +108,8 @@ export interface Plan {
   steps: PlanStep[];
   leave_alone: { requirement_id: string; title: string; text: string }[];
   stop_when: string[];
+  /** Holds on other levels, and a fall not long ago. */
+  cautions?: string[];
 }
 
 export interface Standing {
@@ -117,6 +122,8 @@ export interface Standing {
   as_of: string;
   summary: { counts: Record<FindingState, number>; required: number; complete: boolean; sentence: string };
   findings: Finding[];
+  /** The coach holds this level or one below it. */
+  held?: boolean;
   next: NextStep[];
   forecast: Forecast | null;
   plans?: Plan[];

@@ -4,8 +4,10 @@
 
 import type { Finding, NextStep, PlanStep, Reason } from "../board/standing.ts";
 import { showDay } from "./dates.ts";
+import { decimal } from "./decimal.ts";
 import { knows, say } from "./index.ts";
 import { language } from "./language.ts";
+import { inUnits } from "./units.ts";
 
 export interface Told {
   words: string;
@@ -16,15 +18,32 @@ export interface Told {
 /** A sentence without values; one that ends in somebody's own words, “…: {words}”, by its beginning. */
 export function toldText(text: string): Told {
   if (english() || text === "") return { words: text };
+  const alike = `like.${text.replace(NUMBER, "#")}`;
+  if (knows(alike)) return { words: withNumbers(say({ key: alike }), text.match(NUMBER) ?? []) };
   const own = text.indexOf(": ") + 1;
   const [head, tail] = !knows(`said.${text}`) && own && knows(`said.${text.slice(0, own)}`) ? [text.slice(0, own), text.slice(own)] : [text, ""];
   return knows(`said.${head}`) ? { words: say({ key: `said.${head}` }) + tail } : { words: text, lang: "en" };
 }
 
-/** The same code may come with other values from another weigher, so the values' names belong to the key. */
+/** The same code may come with other values from another weigher, so the values' names belong to the key. Lengths
+ * are said in the person's own units, but not those in somebody's own words, such as a fence's name. */
 export function toldReason({ code, values, text }: Reason): Told {
   const key = ["told", code, ...Object.keys(values).sort()].join(".");
-  return !english() && knows(key) ? { words: say({ key, values: shownValues(values) }) } : toldText(text);
+  const told = !english() && knows(key) ? { words: say({ key, values: shownValues(values) }) } : toldText(text);
+  return OWN_WORDS.has(code) ? told : { ...told, words: inUnits(told.words) };
+}
+
+/** What was measured or ridden, as a short text: “Round at 95 cm”, “400 m at 400 m/min”. */
+export function toldMeasured(text: string): Told {
+  const told = toldText(text);
+  return { ...told, words: inUnits(told.words) };
+}
+
+/** How a finding is worked out, sentence by sentence; in English as the server said it. */
+export function toldWorkedOut({ explanation = "", worked_out }: Finding): Told {
+  if (english() || !worked_out) return { words: inUnits(explanation), ...(english() ? {} : { lang: "en" }) };
+  const said = worked_out.map((each) => toldReason({ ...each, text: UNKNOWN }));
+  return said.some(({ words }) => words === UNKNOWN) ? { words: inUnits(explanation), lang: "en" } : { words: said.map(({ words }) => words).join(" ") };
 }
 
 /** Why the server would not, and what to do. */
@@ -52,11 +71,21 @@ export function toldStep({ text }: NextStep, finding: Finding | undefined): Told
 }
 
 /** “Ditch, uphill: 5 Open ditch, twice, uphill.” The part of the plan is said before it. */
-export function toldPlanStep({ part, label, times, presentation, text }: PlanStep, finding: Finding | undefined): Told {
-  if (english()) return { words: text };
-  if (part !== "work" || !finding) return { words: label };
+export function toldPlanStep({ part, fence_id, label, times, presentation, text }: PlanStep, finding: Finding | undefined): Told {
+  if (!fence_id) return toldText(text);
+  if (part !== "work") return { words: label };
+  if (english() || !finding) return { words: text };
   const met = Object.entries(presentation).map(([side, word]) => say({ key: `${side === "pace" ? "gait" : side}.${word}` }));
   return { words: `${askedTitle(finding)}: ${[label, `${times} ×`, ...met].join(", ")}` };
+}
+
+const UNKNOWN = "?";
+const NUMBER = /\d+(?:\.\d+)?/g;
+const OWN_WORDS = new Set(["go", "not_yet", "hold", "measure", "unmeasured", "low_movements"]);
+
+function withNumbers(words: string, numbers: readonly string[]): string {
+  let place = 0;
+  return words.replace(/#/g, () => decimal(numbers[place++]!));
 }
 
 const english = (): boolean => language.value.startsWith("en");

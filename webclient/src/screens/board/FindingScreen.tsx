@@ -1,5 +1,6 @@
 import { Link } from "wouter-preact";
 
+import { canBeDrawn } from "../../board/evidencePicture.ts";
 import type { EvidenceLine, Reason } from "../../board/standing.ts";
 import { EvidencePicture } from "../../charts/EvidencePicture.tsx";
 import { Section } from "../../parts/Card.tsx";
@@ -8,7 +9,7 @@ import { Screen } from "../../parts/Screen.tsx";
 import { Told } from "../../parts/Told.tsx";
 import { showDay } from "../../words/dates.ts";
 import { knows, say, t } from "../../words/index.ts";
-import { askedTitle, toldReason, toldText } from "../../words/told.ts";
+import { askedTitle, toldMeasured, toldReason, toldWorkedOut } from "../../words/told.ts";
 import "../../style/board.css";
 import { ChangedByCoach } from "../bar/ChangedBar.tsx";
 import { AsOf } from "./AsOf.tsx";
@@ -40,7 +41,7 @@ export function FindingScreen({ params }: Props) {
       {finding.explanation && (
         <details class="card">
           <summary class="more__summary">{t("finding.worked_out")}</summary>
-          <p><Told of={toldText(finding.explanation)} /></p>
+          <p><Told of={toldWorkedOut(finding)} /></p>
         </details>
       )}
       <AsOf standing={standing} />
@@ -58,7 +59,7 @@ function Reasons({ title, reasons }: { title: string; reasons: Reason[] }) {
 }
 
 function Picture({ evidence, asOf }: { evidence: EvidenceLine[]; asOf: string }) {
-  if (evidence.length < 2) return null;
+  if (!canBeDrawn(evidence)) return null;
   return <Section title={t("finding.picture")}><EvidencePicture evidence={evidence} asOf={asOf} /></Section>;
 }
 
@@ -74,7 +75,7 @@ function Evidence({ evidence }: { evidence: EvidenceLine[] }) {
 
 function Line({ line }: { line: EvidenceLine }) {
   const outcome = outcomeOf(line);
-  const told = <><span class="row__title">{line.kind === "attempt" ? line.label : <Told of={toldText(line.label)} />}</span><span class="row__detail">{showDay(line.local_date)}</span></>;
+  const told = <><span class="row__title">{line.kind === "attempt" ? line.label : <Told of={toldMeasured(line.label)} />}</span><span class="row__detail">{showDay(line.local_date)}</span></>;
   return (
     <li class="row">
       {line.outing_id
@@ -84,8 +85,12 @@ function Line({ line }: { line: EvidenceLine }) {
   );
 }
 
+const WORDS_FOR: Record<string, readonly string[]> = {
+  attempt: ["outcome", "attitude"], outing: ["activity"], event_result: ["event_status"], word: ["decision"],
+};
+
 /** In the language of the page: what happened at an attempt, what was done on an outing, else what the server says. */
 function outcomeOf({ kind, outcome }: EvidenceLine) {
-  const key = `${kind === "attempt" ? "outcome" : "activity"}.${outcome}`;
-  return knows(key) ? say({ key }) : <Told of={toldText(outcome ?? "")} />;
+  const key = WORDS_FOR[kind]?.map((words) => `${words}.${outcome}`).find(knows);
+  return key ? say({ key }) : <Told of={toldMeasured(outcome ?? "")} />;
 }

@@ -34,7 +34,7 @@ export function LevelBoard({ params }: Props) {
       <p><Told of={toldAs("summary", { ...standing.summary.counts, required: standing.summary.required }, standing.summary.sentence)} /></p>
       <FindingStrip summary={standing.summary} />
       {standing.cautions.map((caution, place) => (
-        <Notice tone={place === 0 && standing.summary.counts.on_hold > 0 ? "attention" : "plain"} key={caution}><p><Told of={toldText(caution)} /></p></Notice>
+        <Notice tone={place === 0 && (standing.held || standing.summary.counts.on_hold > 0) ? "attention" : "plain"} key={caution}><p><Told of={toldText(caution)} /></p></Notice>
       ))}
       <div class="two-columns">
         <div>

@@ -12,7 +12,7 @@ export function NextSteps({ standing }: { standing: Standing }) {
   const fences = useRecords("fence") ?? [];
   return (
     <Section title={t("board.next")}>
-      {standing.next.length === 0 && <p class="empty">{t("board.next_none")}</p>}
+      {standing.next.length === 0 && <p class="empty">{t(standing.held ? "board.next_held" : "board.next_none")}</p>}
       <ol class="steps">
         {standing.next.map((step) => <Step step={step} standing={standing} fences={fences} key={step.requirement_id} />)}
       </ol>

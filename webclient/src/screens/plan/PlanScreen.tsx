@@ -1,8 +1,9 @@
 import { useState } from "preact/hooks";
 
 import type { Plan, PlanStep, Standing } from "../../board/standing.ts";
-import { Section } from "../../parts/Card.tsx";
+import { Row, Rows, Section } from "../../parts/Card.tsx";
 import { Choices } from "../../parts/Choices.tsx";
+import { Notice } from "../../parts/Notice.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { Told } from "../../parts/Told.tsx";
 import { useRecords } from "../../store/book.ts";
@@ -22,17 +23,18 @@ export function PlanScreen({ params }: { params: { horseId: string; levelId: str
   if (standing === null) return <Missing back={back} horseId={params.horseId} />;
   if (!standing || !fields) return <Screen title={t("board.plan")} back={back}>{null}</Screen>;
   const plans = (standing.plans ?? []).filter((plan) => plan.field_id !== null);
-  const plan = plans.find((each) => each.field_id === chosen) ?? plans[0];
-  const nameOf = (id: string | null) => fields.find((field) => field.record_id === id)?.body.name ?? t("outing.field_unknown");
+  const at = chosen ?? plans[0]?.field_id ?? null;
+  const plan = plans.find((each) => each.field_id === at);
   return (
     <Screen title={t("board.plan_title", { level: standing.level_name })} back={back}>
       {plans.length > 0 && (
         <Choices
-          label={t("today.field")} value={plan?.field_id ?? null} onChoose={setChosen}
-          choices={plans.map((each) => ({ value: each.field_id!, words: nameOf(each.field_id) }))}
+          label={t("today.field")} value={at} onChoose={(id) => id && setChosen(id)}
+          choices={fields.map((field) => ({ value: field.record_id, words: field.body.name }))}
         />
       )}
-      {plan ? <PlanOf plan={plan} standing={standing} /> : <p class="empty">{t("board.plan_none")}</p>}
+      {plan ? <PlanOf plan={plan} standing={standing} /> : <p class="empty">{t(at ? "board.plan_no_fences" : "board.plan_none")}</p>}
+      {!plan && <Rows>{[<Row href={at ? `/field/${at}` : "/fields"} title={t("board.plan_fields")} key="fields" />]}</Rows>}
       <AsOf standing={standing} />
     </Screen>
   );
@@ -42,6 +44,7 @@ function PlanOf({ plan, standing }: { plan: Plan; standing: Standing }) {
   const work = plan.steps.filter((step) => step.part === "work").length;
   return (
     <>
+      {plan.cautions?.map((caution) => <Notice tone="attention" key={caution}><p><Told of={toldText(caution)} /></p></Notice>)}
       <p><Told of={work > 0 ? toldAs("plan", { n: work }, plan.text) : toldText(plan.text)} /></p>
       <ol class="steps">{plan.steps.map((step) => <Step step={step} standing={standing} key={step.part + step.fence_id + step.requirement_id} />)}</ol>
       {plan.leave_alone.length > 0 && (
