@@ -85,5 +85,5 @@ def test_text_at_twice_its_size_pushes_nothing_off_a_narrow_phone(rider):
             rider.choose("Enter", "Fence by fence")
         rider.page.evaluate("document.documentElement.style.fontSize = '200%'")
         rider.page.wait_for_timeout(300)
-        wide = rider.page.evaluate("document.documentElement.scrollWidth - innerWidth")
+        wide = rider.page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
         assert wide <= 0, f"{path} is {wide} px too wide"

@@ -126,8 +126,8 @@ def test_nothing_sticks_out_at_twice_the_text_size(rider):
         rider.go(path)
         rider.page.evaluate("document.documentElement.style.fontSize = '200%'")
         rider.page.wait_for_timeout(300)
-        wide, window = rider.page.evaluate("[document.querySelector('main').scrollWidth, innerWidth]")
-        assert wide <= window, path
+        wide = rider.page.evaluate("document.querySelector('main').scrollWidth")
+        assert wide <= rider.page.evaluate("document.documentElement.clientWidth"), path
     rider.go("/watch")
     start(rider)
     rider.page.evaluate("document.documentElement.style.fontSize = '200%'")

@@ -58,26 +58,38 @@ ADDRESSES = {
 LYING = {"width": 740, "height": 360}  # px
 CONTRAST = {"runOnly": ["color-contrast"]}
 SUN = {"runOnly": ["color-contrast-enhanced"], "rules": {"color-contrast-enhanced": {"enabled": True}}}
-STICKS_OUT = """[...document.querySelectorAll('main *')]
-  .filter((one) => one.getBoundingClientRect().right > innerWidth + 1 && !one.closest('.unseen, svg'))
+# On a phone the window's innerWidth grows with what is too wide for it; clientWidth is the glass.
+STICKS_OUT = """[...document.querySelectorAll('main *')].filter((one) => !one.closest('.unseen, svg'))
+  .filter((one) => one.getBoundingClientRect().right > document.documentElement.clientWidth + 1)
   .map((one) => one.outerHTML.slice(0, 120)).slice(0, 3)"""
 EXPORT = """async () => {
   const { logbooks } = await (await fetch('/api/session')).json();
   return (await (await fetch(`/api/logbooks/${logbooks[0].id}/export`)).json()).entries;
 }"""
-# Words wider than what they stand in: laid over their neighbour or cut off. A list's own row may scroll.
-CUT = """() => [...document.querySelectorAll('body *')].filter((one) => {
+# Words wider than what they stand in: laid over their neighbour or cut off. A list's own row may scroll, and a space
+# at the end of a line may hang over the edge where spaces are kept.
+CUT = """() => {
+const textsIn = (one) => {
+  const nodes = document.createTreeWalker(one, NodeFilter.SHOW_TEXT), found = [];
+  while (nodes.nextNode()) if (!nodes.currentNode.parentElement.closest('.unseen')) found.push(nodes.currentNode);
+  return found;
+};
+return [...document.querySelectorAll('body *')].filter((one) => {
   if (![...one.childNodes].some((node) => node.nodeType === 3 && node.textContent.trim())) return false;
   const style = getComputedStyle(one);
   if (style.display === 'inline' || one.closest('.unseen, .skip, svg, option')) return false;
   if (!one.checkVisibility({ visibilityProperty: true })) return false;
   if (/hidden|clip/.test(style.overflowX + style.overflowY) && one.scrollHeight > one.clientHeight + 2) return true;
-  const words = document.createRange();
-  words.selectNodeContents(one);
-  const [inner, outer] = [words.getBoundingClientRect(), one.getBoundingClientRect()];
-  const apart = Math.max(inner.right - outer.right, outer.left - inner.left);
-  return outer.width > 2 && apart > 1.5;
-}).map((one) => one.outerHTML.slice(0, 120)).slice(0, 3)"""
+  const outer = one.getBoundingClientRect();
+  const hangs = style.whiteSpace === 'pre-wrap' ? parseFloat(style.fontSize) / 2 : 0;
+  const apart = textsIn(one).map((node) => {
+    const words = document.createRange();
+    words.selectNodeContents(node);
+    const inner = words.getBoundingClientRect();
+    return inner.width && Math.max(inner.right - hangs - outer.right, outer.left - inner.left);
+  });
+  return outer.width > 2 && Math.max(0, ...apart) > 1.5;
+}).map((one) => one.outerHTML.slice(0, 120)).slice(0, 3); }"""
 IDS = f"""async () => {{
   const entries = await ({EXPORT})();
   return Object.fromEntries(entries.filter((one) => one.body).reverse().map((one) => [one.kind, one.record_id]));
@@ -159,8 +171,8 @@ def faults(page, route: str) -> list[str]:
 
 
 def too_wide(page, where: str) -> list[str]:
-    wide, window = page.evaluate("[document.documentElement.scrollWidth, innerWidth]")
-    return [f"{where} is {wide} px wide: {page.evaluate(STICKS_OUT)}"] if wide > window else []
+    wide, glass = page.evaluate("[document.documentElement.scrollWidth, document.documentElement.clientWidth]")
+    return [f"{where} is {wide} px wide: {page.evaluate(STICKS_OUT)}"] if wide > glass else []
 
 
 def named(results, where: str) -> list[str]:

@@ -77,7 +77,7 @@ def test_every_control_is_big_enough_and_reached_by_the_keyboard_and_no_desk_too
         found += [f"{route}: {each}" for each in tabbed_through(season.page)]
         for width, height in SIZES:
             season.page.set_viewport_size({"width": width, "height": height})
-            wide = season.page.evaluate("document.documentElement.scrollWidth - innerWidth")
+            wide = season.page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth")
             found += [f"{route}: {wide} px too wide at {width}"] if wide > 0 else []
         season.page.set_viewport_size(PHONE["viewport"])
     assert found == [], "\n".join(found)

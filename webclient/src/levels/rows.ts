@@ -2,6 +2,7 @@
 
 import type { RulebookPart } from "../entries/bodies.ts";
 import { type Level, type Rulebook, type StatedValue, valuesOf } from "../pace/levels.ts";
+import { decimal } from "../words/decimal.ts";
 
 /** `stated` null: this edition does not state it. */
 export interface LevelRow {
@@ -33,7 +34,7 @@ export function levelRows(book: Rulebook, level: Level, wanted: string, nameOf: 
 export function valueWords(value: number, unit: string, showHeight: (cm: number) => string, showDistance: (m: number) => string): string {
   if (unit === "cm") return showHeight(value);
   if (unit === "m") return showDistance(value);
-  return unit === "count" ? String(value) : `${value} ${unit}`;
+  return unit === "count" ? decimal(value) : `${decimal(value)} ${unit}`;
 }
 
 /** Rulebooks by title, those in force apart from the older editions. */

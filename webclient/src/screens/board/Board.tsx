@@ -42,7 +42,7 @@ function HorseLadder({ horse, standings }: { horse: SavedRecord<"horse">; standi
       <Rows empty={empty}>{near.map(row)}</Rows>
       {beyond.length > 0 && (
         <details>
-          <summary class="more">{t("board.beyond", { n: beyond.length })}</summary>
+          <summary class="more__summary">{t("board.beyond", { n: beyond.length })}</summary>
           <Rows>{beyond.map(row)}</Rows>
         </details>
       )}

@@ -31,7 +31,7 @@ function Spoken({ forecast }: { forecast: Forecast }) {
       {present && <p class="quiet">{presentWords(present)}</p>}
       {explanation && (
         <details>
-          <summary class="more">{t("finding.worked_out")}</summary>
+          <summary class="more__summary">{t("finding.worked_out")}</summary>
           <p><Told of={explained(forecast, explanation)} /></p>
         </details>
       )}

@@ -19,7 +19,7 @@ export function RateStepper({ label, value, from, least, most, onChange }: Props
   return (
     <div class="rate" role="group" aria-label={label}>
       <span class="rate__label">{label}</span>
-      <output class="rate__value" aria-live="polite">{value ?? t("conditioning.not_taken")}</output>
+      <output class="rate__value" aria-live="polite">{value ?? <span class="rate__none">{t("conditioning.not_taken")}</span>}</output>
       {STEPS.map((by) => (
         <button type="button" class="rate__button" key={by} aria-label={t(by < 0 ? "conditioning.less_by" : "conditioning.more_by", { by: Math.abs(by), of: label })} onClick={() => move(by)}>
           {by < 0 ? `−${-by}` : `+${by}`}

@@ -1,14 +1,14 @@
 import { useState } from "preact/hooks";
 
 import { readCorrection, type Trouble, troubleWith } from "../../levels/correction.ts";
-import { type LevelRow, valueWords } from "../../levels/rows.ts";
+import type { LevelRow } from "../../levels/rows.ts";
 import type { Level, Rulebook } from "../../pace/levels.ts";
 import { Button } from "../../parts/BigButton.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
 import { toast } from "../../parts/toast.ts";
 import { save, takeBack, useRecords } from "../../store/book.ts";
-import { showDistance, showHeight } from "../../units/index.ts";
 import { t } from "../../words/index.ts";
+import { unitShown, valueShown } from "./valueShown.ts";
 
 interface Props {
   row: LevelRow;
@@ -40,7 +40,7 @@ export function CorrectForm({ row, book, level, done }: Props) {
     setTried(true);
     if (!trouble) void keep(number);
   };
-  const label = row.unit === "cm" ? t("level.correct_height") : row.unit === "count" ? t("level.correct_count") : t("level.correct_to", { unit: row.unit });
+  const label = row.unit === "cm" ? t("level.correct_height") : row.unit === "count" ? t("level.correct_count") : t("level.correct_to", { unit: unitShown(row.unit) });
   return (
     <form class="form card" onSubmit={submit}>
       <TextBox label={label} value={value} onInput={setValue} trouble={tried ? trouble : null} />
@@ -61,6 +61,6 @@ function troubleOf({ phase, quantity, unit, stated }: LevelRow, book: Rulebook, 
   const known = book.quantities?.[phase]?.[quantity];
   if (number === null) return t("level.correct_not_number", { example: String(stated?.value ?? known?.most) });
   if (trouble !== "out_of_range" || !known) return trouble && t(`level.trouble_${trouble}`);
-  const [least, most] = [known.least, known.most].map((value) => valueWords(value, unit, showHeight, showDistance));
+  const [least, most] = [known.least, known.most].map((value) => valueShown(value, unit));
   return t("level.correct_range", { least: least!, most: most! });
 }

@@ -98,7 +98,7 @@ function Values({ book, level, wanted }: { book: Rulebook; level: Level; wanted:
       ))}
       {others.length > 0 && (
         <details open={wanted !== ""}>
-          <summary class="more">{t("level.others", { n: others.length })}</summary>
+          <summary class="more__summary">{t("level.others", { n: others.length })}</summary>
           {list(others)}
         </details>
       )}

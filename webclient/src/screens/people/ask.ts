@@ -5,6 +5,7 @@ import { useEffect, useState } from "preact/hooks";
 import type { Role } from "../../entries/bodies.ts";
 import { makeWire, type Reply } from "../../sync/wire.ts";
 import { t } from "../../words/index.ts";
+import { toldFault } from "../../words/told.ts";
 
 export const wire = makeWire();
 
@@ -41,5 +42,5 @@ export function useAsked<T>(path: string): Asked<T> {
 export function troubleOf(reply: Reply<unknown>): string | null {
   if (reply.kind === "ok") return null;
   if (reply.kind === "offline") return t("people.offline");
-  return [reply.error.message, reply.error.fix].filter(Boolean).join(" ");
+  return toldFault(reply.error).words;
 }
