@@ -27,7 +27,7 @@ Object.assign(globalThis, {
   fetch: async (url: string) => new Response(JSON.stringify(folded(url === "de" ? german : url === "en-GB" ? british : {}))),
 });
 const { chooseLanguage } = await import("../../webclient/src/words/index.ts");
-const { toldMeasured, toldPlanStep, toldReason, toldText, toldWorkedOut } = await import("../../webclient/src/words/told.ts");
+const { toldMeasured, toldPlanStep, toldReason, toldStep, toldText, toldWorkedOut } = await import("../../webclient/src/words/told.ts");
 
 const smaller: Reason = { code: "smaller", values: { attempts: 3, least_cm: 85.5 }, text: "3 attempts at a smaller fence: it counts from 86 cm." };
 const hold: Reason = { code: "hold", values: { author: "a", reason: "Nothing over 60 cm." }, text: "Hold: Nothing over 60 cm." };
@@ -45,6 +45,11 @@ test("a length is said in the person's own units, a speed in the trade's, and th
   assert.equal(toldMeasured("50 min").words, "50 min");
   assert.equal(toldReason(hold).words, "Hold: Nothing over 60 cm.");
   assert.equal(toldWorkedOut(finding({ explanation: "Rounds at 95 cm count." })).words, "Rounds at 3'1\" count.");
+  const rounds = finding({ needs: [{ code: "more_rounds", values: {}, text: "Two more good rounds at 95 cm or higher." }] });
+  const next = (text: string) => ({ text, requirement_id: "rounds_at_height", fence_ids: [], presentation: {}, times: 2 });
+  assert.equal(toldStep(next("Jumping rounds: two more good rounds at 95 cm or higher."), rounds).words, "Jumping rounds: two more good rounds at 3'1\" or higher.");
+  const tables = finding({ needs: [{ code: "measure", values: {}, text: "Measure 4 Table 60 cm." }] });
+  assert.equal(toldStep(next("Table: measure 4 Table 60 cm."), tables).words, "Table: measure 4 Table 60 cm.");
   units.value = "metric";
   assert.equal(toldReason(smaller).words, smaller.text);
 });

@@ -65,7 +65,8 @@ export function askedTitle({ requirement_id, title }: { requirement_id: string; 
 /** “Through water: one more clear.” */
 export function toldStep({ text }: NextStep, finding: Finding | undefined): Told {
   const need = finding?.needs[0];
-  if (english() || !need) return { words: text };
+  if (!need || (english() && OWN_WORDS.has(need.code))) return { words: text };
+  if (english()) return { words: inUnits(text) };
   const { words, lang } = toldReason(need);
   return lang ? { words: text, lang } : { words: `${askedTitle(finding)}: ${words}` };
 }
