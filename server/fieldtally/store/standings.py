@@ -62,7 +62,9 @@ def keep(
 
 
 def _rows(logbook_id: str) -> list[Standing]:
-    return list(db.session.scalars(select(Standing).where(Standing.logbook_id == logbook_id)))
+    """As they are in the database now, whatever this session has read of them before."""
+    rows = select(Standing).where(Standing.logbook_id == logbook_id).execution_options(populate_existing=True)
+    return list(db.session.scalars(rows))
 
 
 def _up_to(rows: list[Standing], basis: Basis) -> int | None:

@@ -1,15 +1,16 @@
 """Logbooks kept open in this process, so that a push need not read the whole of it again.
 
 Nothing here is needed for a right answer: entries never change, so what was read of a run of numbers (`log_id`)
-stays true, and what is missing is read on. Whoever works with an open logbook takes it out, and brings it back
-when all went well; another thread, another process or a process just started reads the logbook from the start.
+stays true, and what is missing, also what another process has taken in, is read on. Whoever works with an open
+logbook waits for its turn, takes it out, and brings it back when all went well; after a mistake in between, or in a
+process just started, the logbook is read from the start.
 """
 
 from collections import OrderedDict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from datetime import date
-from threading import Lock
+from threading import Lock, RLock
 
 from fieldtally.book.fold import Record
 from fieldtally.book.growing import Growing
@@ -18,6 +19,7 @@ from fieldtally.readiness.standing import Standing
 from fieldtally.store import feed
 
 MOST_ENTRIES = 60_000  # about 100 MB; the logbook used longest ago is closed first
+TURNS = 64
 MOST_RENEWALS = 50  # each keeps columns of the one before alive that are still in use: then all anew
 
 
@@ -55,6 +57,19 @@ class OpenLogbooks:
     def __init__(self) -> None:
         self.kept: OrderedDict[str, Opened] = OrderedDict()
         self.lock = Lock()
+        self.turns = tuple(RLock() for _ in range(TURNS))
+
+    def turn(self, logbook_id: str) -> RLock:
+        """Held by the one thread that works with this logbook: those who come meanwhile mostly want the same, and
+        find it done. A few logbooks share each, so that there are not ever more of them."""
+        return self.turns[hash(logbook_id) % TURNS]
+
+    def records(self, logbook_id: str, head: feed.Head) -> dict[str, Record]:
+        """The records as they stand, those taken back included; the caller's own, whatever is pushed meanwhile."""
+        with self.turn(logbook_id):
+            opened = self.take_out(logbook_id, head)
+            self.bring_back(logbook_id, opened)
+            return dict(opened.book.records)
 
     def take_out(self, logbook_id: str, head: feed.Head) -> Opened:
         """The logbook read up to its head."""

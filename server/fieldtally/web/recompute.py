@@ -11,13 +11,14 @@ from pathlib import Path
 
 from flask import current_app
 
-from fieldtally.book.fold import Record, fold, living
+from fieldtally.book.fold import Record, living
 from fieldtally.book.touched import touched_horses
 from fieldtally.readiness.bar import shipped_bars
 from fieldtally.readiness.plan import with_plans
 from fieldtally.readiness.renew import can_renew, renew
 from fieldtally.readiness.standing import compute_standings
 from fieldtally.store import feed, standings
+from fieldtally.store.db import db
 from fieldtally.store.standings import Basis
 from fieldtally.trade.rulebook import Rulebook, with_corrections
 from fieldtally.web.known_rulebooks import added, known_rulebooks
@@ -39,41 +40,70 @@ class Standings:
 
 
 def standings_today(logbook_id: str) -> Standings:
-    """The standings of all horses on the rider's own today."""
+    """The standings of all horses on the rider's own today, worked out by whoever asks first on a new day."""
+    found = kept_today(logbook_id)
+    if found is None:
+        with logbooks().turn(logbook_id):
+            db.session.commit()  # reads afresh: another thread may have kept them while this one waited
+            found = kept_today(logbook_id) or renewed_today(logbook_id)
+    return found
+
+
+def kept_today(logbook_id: str) -> Standings | None:
     book = feed.head(logbook_id)
     basis = Basis(today_in(book).isoformat(), book.evidence_number, bar_digest())
     horses = standings.kept(logbook_id, basis)
-    if horses is None:
-        horses = refresh(logbook_id, everything=True)
-    return Standings(book.log_id, book.last_number, basis.as_of, horses)
+    return None if horses is None else Standings(book.log_id, book.last_number, basis.as_of, horses)
+
+
+def renewed_today(logbook_id: str) -> Standings:
+    book = feed.head(logbook_id)
+    horses = refresh(logbook_id, everything=True)
+    return Standings(book.log_id, book.last_number, today_in(book).isoformat(), horses)
 
 
 def standings_on(logbook_id: str, horse_id: str, as_of: date) -> Standings | None:
     """One horse's standings on any day, from what is dated up to it; None if there is no such horse."""
     book = feed.head(logbook_id)
-    records = living(fold(feed.every_entry(logbook_id, book.last_number)))
-    if horse_id not in records or records[horse_id].kind != "horse":
+    records = records_now(logbook_id, book)
+    if horse_id not in horses_in(records):
         return None
     horses = {horse_id: compute(records, as_of, book.last_number, horse_id)}
     return Standings(book.log_id, book.last_number, as_of.isoformat(), horses)
 
 
+def records_now(logbook_id: str, head: feed.Head) -> dict[str, Record]:
+    """The living records of a logbook up to its head."""
+    return living(logbooks().records(logbook_id, head))
+
+
 def refresh(logbook_id: str, everything: bool = False) -> dict[str, list[dict]]:
     """Compute what no longer holds, or `everything`, and keep it; returns what was computed, by horse."""
-    head = feed.head(logbook_id)
-    today = today_in(head)
-    basis = Basis(today.isoformat(), head.last_number, bar_digest())
-    since = None if everything else standings.holding_up_to(logbook_id, basis)
-    logbooks = current_app.extensions.setdefault(OPEN, OpenLogbooks())
-    opened = logbooks.take_out(logbook_id, head)
+    with logbooks().turn(logbook_id):
+        db.session.commit()  # reads afresh after waiting
+        head = feed.head(logbook_id)
+        basis = Basis(today_in(head).isoformat(), head.last_number, bar_digest())
+        since = None if everything else standings.holding_up_to(logbook_id, basis)
+        opened = logbooks().take_out(logbook_id, head)
+        horses, since = computed_since(opened, basis, since)
+        standings.keep(logbook_id, basis, horses, since)
+        logbooks().bring_back(logbook_id, opened)
+    return {horse_id: found for horse_id, found in horses.items() if found is not None}
+
+
+def logbooks() -> OpenLogbooks:
+    return current_app.extensions.setdefault(OPEN, OpenLogbooks())
+
+
+def computed_since(opened: Opened, basis: Basis, since: int | None) -> tuple[dict[str, list[dict] | None], int | None]:
+    """The standings of the horses touched after the number `since`, and that number; of all, and None, where that is
+    None or what touches all has come."""
+    today = date.fromisoformat(basis.as_of)
     opened.on((today, basis.bar_digest))
     touched = None if since is None else touched_horses(opened.book.since(since), opened.book.history)
     if touched is None:
         touched, since = horses_in(opened.book.records), None
-    horses = {horse_id: computed(opened, horse_id, today) for horse_id in sorted(touched)}
-    standings.keep(logbook_id, basis, horses, since)
-    logbooks.bring_back(logbook_id, opened)
-    return {horse_id: found for horse_id, found in horses.items() if found is not None}
+    return {horse_id: computed(opened, horse_id, today) for horse_id in sorted(touched)}, since
 
 
 def horses_in(records: dict[str, Record]) -> set[str]:

@@ -7,7 +7,6 @@ from marshmallow import RAISE, Schema, ValidationError, fields, validate
 
 from fieldtally.book.bodies.said import BarChange
 from fieldtally.book.fields import CivilDate, Number, RecordId, Text
-from fieldtally.book.fold import fold, living
 from fieldtally.book.trouble import first_trouble
 from fieldtally.readiness.bar import shipped_bars
 from fieldtally.readiness.bar_range import trouble_with
@@ -17,7 +16,7 @@ from fieldtally.store import feed
 from fieldtally.web.access import member
 from fieldtally.web.errors import problem
 from fieldtally.web.json_body import json_body
-from fieldtally.web.recompute import rulebooks_for, today_in
+from fieldtally.web.recompute import records_now, rulebooks_for, today_in
 from fieldtally.web.standing import latest_today
 
 bp = Blueprint("what_if", __name__, url_prefix="/api/logbooks/<logbook_id>/horses/<horse_id>/levels/<level_id>")
@@ -136,7 +135,7 @@ def known_outings(case: Case, ids: list[str]) -> list[str]:
 def case_of(logbook_id: str, horse_id: str, level_id: str) -> Case:
     """The horse at the level as the logbook stands, or 404 `not_found`."""
     book = feed.head(logbook_id)
-    records = living(fold(feed.every_entry(logbook_id, book.last_number)))
+    records = records_now(logbook_id, book)
     horse = records.get(horse_id)
     rulebook = rulebooks_for(records).get(horse.body["rulebook_id"]) if horse and horse.kind == "horse" else None
     if rulebook is None or level_id not in {level.id for level in rulebook.levels}:
