@@ -3,6 +3,7 @@
 import io
 import re
 import time
+from uuid import uuid4
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
@@ -11,7 +12,7 @@ from playwright.sync_api import expect
 
 from browser import person
 from browser.person import PASSWORD
-from browser.test_recording import at_the_field, clear, open_fence, saved
+from browser.test_recording import PUSH, at_the_field, clear, entry, open_fence, saved
 from support.media import digest, gps_exif, jpeg
 
 pytestmark = pytest.mark.xdist_group("browser")
@@ -193,6 +194,10 @@ def test_a_caption_is_its_words_and_a_photo_taken_back_returns(rider):
     rider.fill("What it shows", "Soft on the left")
     rider.page.get_by_label("What it shows").blur()
     expect(rider.page.get_by_role("img", name="Soft on the left")).to_be_visible()
+    rider.page.get_by_label("What it shows").click()  # looked at again: what stands there stays
+    rider.page.get_by_label("What it shows").blur()
+    expect(rider.page.get_by_label("What it shows")).to_have_value("Soft on the left")
+    expect(rider.page.get_by_role("img", name="Soft on the left")).to_be_visible()
     rider.tap("Take the photo back")
     rider.sees("Taken back")
     rider.tap("Undo")
@@ -245,6 +250,31 @@ def test_a_voice_note_is_recorded_kept_and_sent(server, people, monkeypatch):
     phone.all_sent()
     [(name, data)] = kept(phone)
     assert on_the_server(server) == {name: data} and data.startswith(b"\x1a\x45\xdf\xa3")
+
+
+def test_what_was_said_is_read_where_it_cannot_be_played(rider, coach):
+    """The bytes never arrived; the coach was told by telephone what was said, and types it."""
+    fence = add_fence(rider)
+    said = {"media_sha256": "ab" * 32, "media_type": "audio/webm", "size_bytes": 9000, "duration_ms": 5000}
+    rider.page.evaluate(PUSH, [entry("voice_note", said | {"about_id": fence.split("/")[-1]}, str(uuid4()))])
+    rider.all_sent()
+    coach.open("/")
+    coach.sign_in("idris")
+    coach.all_sent()
+    coach.go(fence)
+    coach.sees(re.compile("^Voice note of 0:05, Wren Ashdown, .*still on the phone of Wren Ashdown"))
+    coach.page.get_by_text("Write down what was said").click()
+    coach.fill("What was said", "Soft\non the left")
+    coach.page.wait_for_timeout(500)
+    coach.page.reload()  # half typed it is still there, and in sight
+    expect(coach.page.get_by_label("What was said")).to_have_value("Soft\non the left")
+    coach.tap("Keep the words")
+    expect(coach.page.locator(".media__said")).to_have_text("Soft\non the left")
+    assert Axe().run(coach.page).response["violations"] == []
+    coach.all_sent()
+    rider.go(fence)
+    expect(rider.page.locator(".media__said")).to_have_text("Soft\non the left", timeout=30_000)
+    rider.sees(re.compile("^Voice note of 0:05, Wren Ashdown"))  # hers, whoever typed
 
 
 def test_leaving_the_screen_keeps_what_was_said(people, server, monkeypatch):

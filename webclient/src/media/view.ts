@@ -7,7 +7,7 @@ import type { Bodies } from "../entries/bodies.ts";
 import type { RecordRow } from "../store/db.ts";
 import { useLive } from "../store/live.ts";
 import { here, type Place } from "../store/place.ts";
-import { findRecords } from "../store/read.ts";
+import { findEntries, findRecords } from "../store/read.ts";
 import { makeMediaWire, mediaPath } from "../sync/mediaWire.ts";
 import { MEDIA_KINDS } from "../sync/mediaWaiting.ts";
 import { syncState } from "../sync/state.ts";
@@ -21,6 +21,12 @@ export type MediaTrouble = "offline" | "not_here_yet";
 export function useMediaAbout(ids: string[]): RecordRow[] {
   const find = async () => (await Promise.all(ids.flatMap((about_id) => MEDIA_KINDS.map((kind) => findRecords(here(), kind, { about_id }))))).flat();
   return useLive(find, [ids]) ?? [];
+}
+
+/** Who took or said it, and when: a caption or its words may be somebody else's, later. */
+export function useMaker(row: RecordRow): { name: string; at: string } {
+  const first = useLive(async () => (await findEntries(here(), row.record_id)).find(({ supersedes }) => !supersedes.length), [row.record_id]);
+  return { name: (first ?? row).author_name ?? "", at: (first ?? row).recorded_at };
 }
 
 /** The address to show it by, or why there is none; neither while it is looked for. */

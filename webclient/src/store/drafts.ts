@@ -9,9 +9,10 @@ const EVERY_MS = 300;
 
 export type Draft = [text: string, setText: (text: string) => void, clear: () => void];
 
-/** Text kept under `key` until it is cleared. `initial` is what stands there when nothing was half typed. */
+/** Text kept under `key` until it is cleared. `initial` is what stands there when nothing is half typed: also once it
+ * was cleared, or a note just kept would look empty and be kept as empty when its box is left again. */
 export function useDraft(key: string, initial = ""): Draft {
-  const [typed, setTyped] = useState<{ key: string; text: string } | null>(null);
+  const [typed, setTyped] = useState<{ key: string; text: string | null } | null>(null);
   const writer = useRef<DraftWriter | null>(null);
   const db = openDb.value;
   useEffect(() => {
@@ -29,11 +30,11 @@ export function useDraft(key: string, initial = ""): Draft {
     writer.current?.write(text);
   };
   const clear = () => {
-    setTyped({ key, text: "" });
+    setTyped({ key, text: null });
     writer.current?.write(null);
     writer.current?.flush();
   };
-  return [typed?.key === key ? typed.text : initial, setText, clear];
+  return [(typed?.key === key ? typed.text : null) ?? initial, setText, clear];
 }
 
 /** Writes the newest text at once, then at most every 300 ms; null removes the draft. */

@@ -3,14 +3,16 @@ import "./media.css";
 import { Link } from "wouter-preact";
 
 import type { Bodies } from "../../entries/bodies.ts";
-import { type MediaTrouble, useMedia, useMediaAbout } from "../../media/view.ts";
+import { type MediaTrouble, useMaker, useMedia, useMediaAbout } from "../../media/view.ts";
 import { Button } from "../../parts/BigButton.tsx";
+import { TextBox } from "../../parts/TextBox.tsx";
 import { toast } from "../../parts/toast.ts";
 import type { RecordRow } from "../../store/db.ts";
-import { putBack, takeBack, useRole } from "../../store/book.ts";
+import { putBack, save, type SavedRecord, takeBack, useDraft, useRole } from "../../store/book.ts";
 import { showTime } from "../../units/times.ts";
 import { showDay, showMoment } from "../../words/dates.ts";
 import { t } from "../../words/index.ts";
+import { ForkNotice } from "../attempt/ForkNotice.tsx";
 import { AddMedia } from "./AddMedia.tsx";
 
 export interface AboutProps {
@@ -59,14 +61,38 @@ function Thumb({ row, what }: { row: RecordRow; what: string }) {
 function Voice({ row, writes }: { row: RecordRow; writes: boolean }) {
   const body = row.body as unknown as Bodies["voice_note"];
   const { url, trouble } = useMedia(body);
-  const name = t("media.voice_by", { name: row.author_name ?? "", moment: showMoment(row.recorded_at), time: showTime(Math.round(body.duration_ms / 1000) * 1000) });
+  const maker = useMaker(row);
+  const name = t("media.voice_by", { name: maker.name, moment: showMoment(maker.at), time: showTime(Math.round(body.duration_ms / 1000) * 1000) });
   return (
     <div class="media__voice">
       <p class="quiet">{name}{trouble && ` · ${troubleWords(trouble, row)}`}</p>
       {url && <audio controls src={url} aria-label={name} />}
-      {body.text && <p>{body.text}</p>}
+      {body.text && <p class="media__said">{body.text}</p>}
+      <ForkNotice record={row as Pick<SavedRecord, "record_id" | "fork">} />
+      {writes && <Said row={row} body={body} />}
       {writes && <Button tone="quiet" onClick={() => void remove(row)}>{t("media.take_back_voice")}</Button>}
     </div>
+  );
+}
+
+/** What was said, in words: for whoever cannot hear it, and where it cannot be played. */
+function Said({ row, body }: { row: RecordRow; body: Bodies["voice_note"] }) {
+  const [text, setText, clear] = useDraft(`voice ${row.record_id}`, body.text ?? "");
+  const keep = async (event: Event) => {
+    event.preventDefault();
+    const done = await save("voice_note", { ...body, text: text.trim() || null }, row.record_id).catch(() => null);
+    if (!done) return toast(t("media.other"));
+    clear();
+    toast(t("media.kept"));
+  };
+  return (
+    <details class="more media__write" open={text !== (body.text ?? "")}>
+      <summary class="more__summary">{t(body.text ? "media.change_said" : "media.write_said")}</summary>
+      <form class="form" onSubmit={keep}>
+        <TextBox label={t("media.said")} hint={t("media.said_hint")} value={text} onInput={setText} lines={3} most={4000} />
+        <div class="buttons"><Button tone="main" type="submit">{t("media.keep_said")}</Button></div>
+      </form>
+    </details>
   );
 }
 

@@ -1,7 +1,7 @@
 import "./media.css";
 
 import type { Bodies, KindName } from "../../entries/bodies.ts";
-import { useMedia } from "../../media/view.ts";
+import { useMaker, useMedia } from "../../media/view.ts";
 import { BigButton } from "../../parts/BigButton.tsx";
 import { goBack } from "../../parts/goBack.ts";
 import { NotHere } from "../../parts/NotHere.tsx";
@@ -41,13 +41,14 @@ function backTo(about: RecordRow | undefined): string {
 function Shown({ row, what, back }: { row: RecordRow; what: string; back: string }) {
   const body = row.body as unknown as Bodies["photo"];
   const { url, trouble } = useMedia(body);
+  const maker = useMaker(row);
   const writes = useRole() !== "reader";
   return (
     <Screen title={what} back={back} wide>
       <ForkNotice record={row as { record_id: string }} />
       {url && <img class="photo" src={url} width={body.width_px} height={body.height_px} alt={altOf(row, what)} />}
       {trouble && <p role="status">{troubleWords(trouble, row)}</p>}
-      <p class="quiet">{t("attempt.by_at", { name: row.author_name ?? "", moment: showMoment(row.recorded_at) })}</p>
+      <p class="quiet">{t("attempt.by_at", { name: maker.name, moment: showMoment(maker.at) })}</p>
       {writes ? <Caption row={row} body={body} /> : body.caption && <p>{body.caption}</p>}
       {writes && <BigButton tone="stop" onClick={() => void remove(row).then((gone) => gone && goBack(back))}>{t("media.take_back")}</BigButton>}
     </Screen>
