@@ -27,10 +27,16 @@ def counted(tally: Tally) -> Reason:
     return Reason("counted", values, text)
 
 
-def untried(sized: bool) -> Reason:
-    if sized:
-        return Reason("untried_at_size", {}, "Not met yet in this way at this level's size.")
-    return Reason("untried_in_this_way", {}, "Not met yet in this way.")
+def untried(in_a_manner: bool, sized: bool) -> Reason:
+    if in_a_manner:
+        return UNTRIED_SO_AT_SIZE if sized else UNTRIED_SO
+    return UNTRIED_AT_SIZE if sized else UNTRIED_YET
+
+
+UNTRIED_SO_AT_SIZE = Reason("untried_so_at_size", {}, "Not met yet in this way at this level's size.")
+UNTRIED_SO = Reason("untried_so", {}, "Not met yet in this way.")
+UNTRIED_AT_SIZE = Reason("untried_at_size", {}, "Not met yet at this level's size.")
+UNTRIED_YET = Reason("untried_yet", {}, "Not met yet.")
 
 
 def long_ago(tally: Tally) -> Reason:

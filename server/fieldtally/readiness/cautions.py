@@ -19,8 +19,8 @@ CLEAN_SHEET = "A clean sheet is no proof: pairs without an earlier refusal fall 
 
 
 def cautions(findings: Sequence[Finding], weighing: Weighing) -> list[str]:
-    """What overrides the counts comes first: the coach's holds, then entry rules that are not met."""
-    found = [*holds(weighing), *rules_not_met(findings), ALWAYS, *after_a_fall(findings, weighing)]
+    """What overrides the counts comes first: the coach's holds, entry rules that are not met, a fall."""
+    found = [*holds(weighing), *rules_not_met(findings), *after_a_fall(findings, weighing), ALWAYS]
     if all(each.shown for each in findings if each.requirement.required):
         found.append(CLEAN_SHEET)
     return found

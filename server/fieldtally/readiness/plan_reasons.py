@@ -22,9 +22,10 @@ def why_not(finding: Finding, standing: Standing, fences: Mapping, held: Iterabl
     """None where it can be worked on. `held`: the fences that ask something which is on hold."""
     if finding.state == "on_hold":
         return "On hold after a fall: rebuild it with your coach there."
-    first = not_shown_yet(AFTER.get(finding.requirement.id), standing)
+    first = waits_for(finding, standing)
     if first:
-        return f"First {first[0].lower()}{first[1:]}."
+        title = next(each.requirement.title for each in standing.findings if each.requirement.id == first)
+        return f"First {title[0].lower()}{title[1:]}."
     there = {key: record for key, record in fences.items() if asks_it(finding.requirement, record.body)}
     if not there:
         return "No fence here asks it."
@@ -35,10 +36,11 @@ def why_not(finding: Finding, standing: Standing, fences: Mapping, held: Iterabl
     return wrong_size(finding, there, level)
 
 
-def not_shown_yet(requirement_id: str | None, standing: Standing) -> str | None:
-    """The title of that question of the level, while it is not shown."""
-    found = (each for each in standing.findings if each.requirement.id == requirement_id and not each.shown)
-    return next((each.requirement.title for each in found), None)
+def waits_for(finding: Finding, standing: Standing) -> str | None:
+    """The question of this level that comes first, while it is not shown; none for what is on hold."""
+    wanted = AFTER.get(finding.requirement.id) if finding.state != "on_hold" else None
+    open_ = (each.requirement.id for each in standing.findings if not each.shown)
+    return next((each for each in open_ if each == wanted), None)
 
 
 def wrong_size(finding: Finding, there: Mapping, level) -> str:

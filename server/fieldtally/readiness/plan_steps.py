@@ -12,7 +12,7 @@ from fieldtally.readiness.finding import Finding
 from fieldtally.readiness.limits import fence_limit
 from fieldtally.readiness.met_as import IN_WORDS
 from fieldtally.readiness.plain import times_in_words
-from fieldtally.readiness.plan_reasons import AFTER, why_not
+from fieldtally.readiness.plan_reasons import AFTER, waits_for, why_not
 from fieldtally.readiness.recent_fall import asks_fallen_at
 from fieldtally.readiness.standing import Standing
 
@@ -95,7 +95,10 @@ def work_and_rest(standing: Standing, fences: Mapping) -> tuple[list[Step], list
         if reason is None:
             steps.append(work_on(finding, {key: each for key, each in fences.items() if key not in held}, standing))
         else:
-            left.append({"requirement_id": finding.requirement.id, "title": finding.requirement.title, "text": reason})
+            left.append(
+                {"requirement_id": finding.requirement.id, "title": finding.requirement.title, "text": reason,
+                 "first": waits_for(finding, standing)}
+            )  # fmt: skip
     return steps, left
 
 

@@ -35,7 +35,7 @@ def reasons(requirement: Requirement, selection: Selection, faded: Tally, unfade
         yield (ask_words.fell if verdict.setback.kind == "fall" else ask_words.stopped)(verdict.setback)
     if verdict.state == "gone_stale":
         yield ask_words.faded(unfaded)
-    yield what_happened(faded, unfaded, selection)
+    yield what_happened(faded, unfaded, selection, in_a_manner=bool(requirement.condition.presentation))
     if verdict.state == "shaky" and not verdict.setback:
         yield ask_words.more_wrong(faded)
     if faded.count and verdict.estimate.lower_bound < requirement.numbers["bound"]:
@@ -43,10 +43,12 @@ def reasons(requirement: Requirement, selection: Selection, faded: Tally, unfade
     yield from size_reasons(requirement, selection, unfaded, verdict)
 
 
-def what_happened(faded: Tally, unfaded: Tally, selection: Selection) -> Reason:
+def what_happened(faded: Tally, unfaded: Tally, selection: Selection, in_a_manner: bool) -> Reason:
     if faded.count:
         return ask_words.counted(faded)
-    return ask_words.long_ago(unfaded) if unfaded.count else ask_words.untried(selection.least_cm is not None)
+    return (
+        ask_words.long_ago(unfaded) if unfaded.count else ask_words.untried(in_a_manner, selection.least_cm is not None)
+    )
 
 
 def size_reasons(requirement: Requirement, selection: Selection, unfaded: Tally, verdict: Verdict):

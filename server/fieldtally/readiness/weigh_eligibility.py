@@ -82,7 +82,8 @@ def needs(found: Eligibility):
 
 
 def explained(found: Eligibility, results: int, weighing: Weighing) -> tuple[Reason, ...]:
-    cautions = tuple(Reason("worked_caution", {"text": each}, each) for each in found.cautions)
+    text = " ".join(found.cautions)
+    cautions = (Reason("worked_caution", {"text": text}, text),) if text else ()
     values = {"rulebook": weighing.rulebook.title, "results": results, "date": found.on.isoformat()}
     if found.state == "not_stated":
         text = f"{values['rulebook']}: no entry rule for this level is known here, so nothing was weighed."

@@ -82,8 +82,7 @@ export interface Forecast extends Partial<Chances> {
   text: string;
   silence?: Reason;
   explanation?: string;
-  worked_out?: Record<string, number>;
-  second_clear_chance?: number;
+  worked_out?: Pick<Reason, "code" | "values">[];
   phases?: Partial<Record<"dressage" | "show_jumping" | "time", Likely | null>>;
   /** Absent at the present level itself. */
   present_level?: Chances & { level_id: string; level_name: string };
@@ -101,12 +100,20 @@ export interface PlanStep {
   presentation: Record<string, string>;
 }
 
+export interface LeftAlone {
+  requirement_id: string;
+  title: string;
+  text: string;
+  first?: string | null;
+}
+
 /** An outing planned for one field: in which order, what to leave alone and why, when to stop. */
 export interface Plan {
   field_id: string | null;
   text: string;
   steps: PlanStep[];
-  leave_alone: { requirement_id: string; title: string; text: string }[];
+  /** `first`: the question that this one waits for. */
+  leave_alone: LeftAlone[];
   stop_when: string[];
   /** Holds on other levels, and a fall not long ago. */
   cautions?: string[];

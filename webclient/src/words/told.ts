@@ -2,7 +2,7 @@
 // words are made from them; a sentence that is always the same is looked up whole. What has no words here stays
 // English and says so, for screen readers. The texts are in told.json of each language, which English needs not.
 
-import type { Finding, NextStep, PlanStep, Reason } from "../board/standing.ts";
+import type { Finding, LeftAlone, NextStep, PlanStep, Reason } from "../board/standing.ts";
 import { showDay } from "./dates.ts";
 import { decimal } from "./decimal.ts";
 import { knows, say } from "./index.ts";
@@ -39,8 +39,8 @@ export function toldMeasured(text: string): Told {
   return { ...told, words: inUnits(told.words) };
 }
 
-/** How a finding is worked out, sentence by sentence; in English as the server said it. */
-export function toldWorkedOut({ explanation = "", worked_out }: Finding): Told {
+/** How a finding or a forecast is worked out, sentence by sentence; in English as the server said it. */
+export function toldWorkedOut({ explanation = "", worked_out }: Pick<Finding, "explanation" | "worked_out">): Told {
   if (english() || !worked_out) return { words: inUnits(explanation), ...(english() ? {} : { lang: "en" }) };
   const said = worked_out.map((each) => toldReason({ ...each, text: UNKNOWN }));
   return said.some(({ words }) => words === UNKNOWN) ? { words: inUnits(explanation), lang: "en" } : { words: said.map(({ words }) => words).join(" ") };
@@ -78,6 +78,12 @@ export function toldPlanStep({ part, fence_id, label, times, presentation, text 
   if (english() || !finding) return { words: text };
   const met = Object.entries(presentation).map(([side, word]) => say({ key: `${side === "pace" ? "gait" : side}.${word}` }));
   return { words: `${askedTitle(finding)}: ${[label, `${times} ×`, ...met].join(", ")}` };
+}
+
+/** Why a question is left alone; which one comes first is told by its name. */
+export function toldLeft({ text, first }: LeftAlone): Told {
+  if (english() || !first) return toldText(text);
+  return { words: say({ key: "told.first", values: { title: askedTitle({ requirement_id: first, title: first }) } }) };
 }
 
 const UNKNOWN = "?";

@@ -75,7 +75,7 @@ function Evidence({ evidence }: { evidence: EvidenceLine[] }) {
 
 function Line({ line }: { line: EvidenceLine }) {
   const outcome = outcomeOf(line);
-  const told = <><span class="row__title">{line.kind === "attempt" ? line.label : <Told of={toldMeasured(line.label)} />}</span><span class="row__detail">{showDay(line.local_date)}</span></>;
+  const told = <><span class="row__title">{NAMED_BY_PEOPLE.has(line.kind) ? line.label : <Told of={toldMeasured(line.label)} />}</span><span class="row__detail">{showDay(line.local_date)}</span></>;
   return (
     <li class="row">
       {line.outing_id
@@ -85,6 +85,7 @@ function Line({ line }: { line: EvidenceLine }) {
   );
 }
 
+const NAMED_BY_PEOPLE = new Set(["attempt", "flatwork_test", "event_result", "word"]);
 const WORDS_FOR: Record<string, readonly string[]> = {
   attempt: ["outcome", "attitude"], outing: ["activity"], event_result: ["event_status"], word: ["decision"],
 };

@@ -34,7 +34,7 @@ export function LevelBoard({ params }: Props) {
       <p><Told of={toldAs("summary", { ...standing.summary.counts, required: standing.summary.required }, standing.summary.sentence)} /></p>
       <FindingStrip summary={standing.summary} />
       {standing.cautions.map((caution, place) => (
-        <Notice tone={place === 0 && (standing.held || standing.summary.counts.on_hold > 0) ? "attention" : "plain"} key={caution}><p><Told of={toldText(caution)} /></p></Notice>
+        <Notice tone={place < overriding(standing) ? "attention" : "plain"} key={caution}><p><Told of={toldText(caution)} /></p></Notice>
       ))}
       <div class="two-columns">
         <div>
@@ -48,6 +48,12 @@ export function LevelBoard({ params }: Props) {
       </div>
     </Screen>
   );
+}
+
+/** How many of the cautions override what is counted: those before the one that always stands there, which only “a
+ * clean sheet is no proof” follows. */
+function overriding({ cautions, summary }: Standing): number {
+  return cautions.length - (summary.complete ? 2 : 1);
 }
 
 function Findings({ standing }: { standing: Standing }) {

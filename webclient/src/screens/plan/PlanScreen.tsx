@@ -8,7 +8,7 @@ import { Screen } from "../../parts/Screen.tsx";
 import { Told } from "../../parts/Told.tsx";
 import { useRecords } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
-import { askedTitle, toldAs, toldPlanStep, toldText } from "../../words/told.ts";
+import { askedTitle, toldAs, toldLeft, toldPlanStep, toldText } from "../../words/told.ts";
 import "../../style/board.css";
 import { AsOf } from "../board/AsOf.tsx";
 import { Missing } from "../board/Missing.tsx";
@@ -34,7 +34,7 @@ export function PlanScreen({ params }: { params: { horseId: string; levelId: str
         />
       )}
       {plan ? <PlanOf plan={plan} standing={standing} /> : <p class="empty">{t(at ? "board.plan_no_fences" : "board.plan_none")}</p>}
-      {!plan && <Rows>{[<Row href={at ? `/field/${at}` : "/fields"} title={t("board.plan_fields")} key="fields" />]}</Rows>}
+      {at && !plan && <Rows>{[<Row href={`/field/${at}`} title={t("board.plan_fields")} key="fields" />]}</Rows>}
       <AsOf standing={standing} />
     </Screen>
   );
@@ -49,7 +49,7 @@ function PlanOf({ plan, standing }: { plan: Plan; standing: Standing }) {
       <ol class="steps">{plan.steps.map((step) => <Step step={step} standing={standing} key={step.part + step.fence_id + step.requirement_id} />)}</ol>
       {plan.leave_alone.length > 0 && (
         <Section title={t("board.plan_leave")}>
-          <ul class="reasons">{plan.leave_alone.map(({ requirement_id, title, text }) => <li key={requirement_id}>{askedTitle({ requirement_id, title })}: <Told of={toldText(text)} /></li>)}</ul>
+          <ul class="reasons">{plan.leave_alone.map((left) => <li key={left.requirement_id}>{askedTitle(left)}: <Told of={toldLeft(left)} /></li>)}</ul>
         </Section>
       )}
       {plan.stop_when.length > 0 && (

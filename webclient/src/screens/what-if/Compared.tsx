@@ -1,3 +1,5 @@
+import { useEffect, useRef } from "preact/hooks";
+
 import type { Finding } from "../../board/standing.ts";
 import { missingOf, moved, type Answer, type Comparison, type Moved } from "../../board/whatIf.ts";
 import { FindingStrip } from "../../charts/FindingStrip.tsx";
@@ -19,9 +21,11 @@ export function Compared({ answer }: { answer: Answer | null }) {
 function Changes({ comparison }: { comparison: Comparison }) {
   const { before, after } = comparison;
   const found = moved(comparison);
+  const answer = useRef<HTMLDivElement>(null);
+  useEffect(() => answer.current?.scrollIntoView({ block: "start" }), [comparison]);
   const past = after.as_of < before.as_of;
   return (
-    <div aria-live="polite">
+    <div aria-live="polite" ref={answer}>
       <Section title={found.length ? t(past ? "whatif.differ" : "whatif.changes", { n: found.length }) : t("whatif.no_change")}>
         <p class="quiet">{t("whatif.now")}</p>
         <FindingStrip summary={before.summary} />
@@ -37,7 +41,7 @@ function Changes({ comparison }: { comparison: Comparison }) {
 /** The forecast's chance of a clear round, where it speaks both times. */
 function Chance({ before, after }: { before: number | undefined; after: number | undefined }) {
   if (before === undefined || after === undefined) return null;
-  return <p>{t("whatif.chance", { now: Math.round(100 * before), then: Math.round(100 * after) })}</p>;
+  return <p><Told of={{ words: t("whatif.chance", { now: Math.round(100 * before), then: Math.round(100 * after) }) }} /></p>;
 }
 
 function Change({ change: { requirement_id, title, before, after } }: { change: Moved }) {
