@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 
 from fieldtally.readiness.bar import shipped_bars
-from fieldtally.readiness.forecast import explained_total, too_little
+from fieldtally.readiness.forecast import too_little
+from fieldtally.readiness.forecast_worked_out import forecast_worked_out
 from fieldtally.readiness.other_phases import clock, dressage, show_jumping
 from fieldtally.readiness.plain import percent
 from fieldtally.readiness.pool import Pool
@@ -52,10 +53,14 @@ def test_the_explanation_says_the_pairs_own_numbers():
     found = schooled().forecast
     for share in ("clear_chance", "clear_low", "clear_high", "second_clear_chance"):
         assert f"{percent(found[share])}" in found["explanation"]
-    assert f"{found['worked_out']['clear_weight']} clear out of {found['worked_out']['weight']}" in found["explanation"]
-    assert "17 efforts" in found["explanation"] and "total" not in found["explanation"]
-    total = explained_total({"expected": 60.0, "low": 45.5, "high": 78.0})
-    assert "between 45.5 and 78.0" in total
+    said = {each["code"]: each["values"] for each in found["worked_out"]}
+    counted = said["worked_chances"]
+    assert f"{counted['clear']} clear out of {counted['weight']} fresh" in found["explanation"]
+    assert said["worked_course"] == {"efforts": 17} and "17 efforts" in found["explanation"]
+    assert f"{said['worked_multiplied']['chance']} %" == percent(found["clear_chance"])
+    assert "total" not in found["explanation"]
+    with_total = forecast_worked_out(found | {"total": {"expected": 60.0, "low": 45.5, "high": 78.0}}, Pool(9, 9))
+    assert "between 45.5 and 78.0" in with_total[-1].text and len(with_total) == len(found["worked_out"]) + 1
 
 
 def test_another_level_stands_beside_the_present_one_and_the_present_one_alone():

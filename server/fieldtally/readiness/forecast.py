@@ -13,6 +13,7 @@ from fieldtally.readiness.bar import Bars
 from fieldtally.readiness.believed import believed
 from fieldtally.readiness.context import Weighing
 from fieldtally.readiness.finding import Finding, Reason
+from fieldtally.readiness.forecast_worked_out import forecast_worked_out
 from fieldtally.readiness.other_phases import clock, dressage, show_jumping
 from fieldtally.readiness.plain import many, out_of_ten, percent
 from fieldtally.readiness.pool import Pool
@@ -120,12 +121,12 @@ def spoken(
         "phases": {name: in_short(sample) for name, sample in phases.items()},
         "total": total_of(costs, phases),
     }
-    worked_out = {
-        "efforts": found["efforts"],
-        "clear_weight": round(together.clear_weight),
-        "weight": round(together.weight),
+    worked_out = forecast_worked_out(found, together)
+    return found | {
+        "text": in_words(found),
+        "explanation": " ".join(each.text for each in worked_out),
+        "worked_out": [{"code": each.code, "values": each.values} for each in worked_out],
     }
-    return found | {"text": in_words(found), "worked_out": worked_out, "explanation": explained(found, worked_out)}
 
 
 def clear_interval(course, fall: float) -> tuple[float, float]:
@@ -169,27 +170,4 @@ def in_words(found: dict) -> str:
         f"({percent(found['clear_low'])} to {percent(found['clear_high'])}) and "
         f"{out_of_ten(found['elimination_chance'])} might not be completed. This is arithmetic on what was written "
         "down, not a promise."
-    )
-
-
-def explained(found: dict, worked_out: dict) -> str:
-    return (
-        f"A typical course is taken as {found['efforts']} efforts, shared out over the questions of this level. For "
-        "each question your attempts give a chance of clear, with its doubt: together "
-        f"{worked_out['clear_weight']} clear out of {worked_out['weight']} fresh attempts (repeats of a fence on one "
-        f"day count for more here than in the findings). Multiplied over the course that is "
-        f"{percent(found['clear_chance'])}; these attempts leave open {percent(found['clear_low'])} to "
-        f"{percent(found['clear_high'])}. After a stop the next presentation is taken as clear in "
-        f"{percent(found['second_clear_chance'])}. Falls are counted at the published rate of one in 42 starts, moved "
-        f"by your own.{explained_total(found['total'])}"
-    )
-
-
-def explained_total(total: dict | None) -> str:
-    if total is None:
-        return ""
-    return (
-        " The total is that of completed courses: to the jumping penalties across country comes what your last tests, "
-        f"rounds and canters say of the other phases. Four times in five it should lie between {total['low']} and "
-        f"{total['high']}."
     )

@@ -3,7 +3,7 @@ import { ForecastPicture } from "../../charts/ForecastPicture.tsx";
 import { Section } from "../../parts/Card.tsx";
 import { Told } from "../../parts/Told.tsx";
 import { t } from "../../words/index.ts";
-import { toldAs, toldReason, type Told as Words } from "../../words/told.ts";
+import { toldAs, toldReason, toldWorkedOut, type Told as Words } from "../../words/told.ts";
 
 const PHASES = ["dressage", "show_jumping", "time"] as const;
 
@@ -19,7 +19,7 @@ export function ForecastPart({ forecast }: { forecast: Forecast | null }) {
 }
 
 function Spoken({ forecast }: { forecast: Forecast }) {
-  const { present_level: present, phases = {}, explanation } = forecast;
+  const { present_level: present, phases = {} } = forecast;
   return (
     <div class="card">
       <ForecastPicture forecast={forecast} />
@@ -29,10 +29,10 @@ function Spoken({ forecast }: { forecast: Forecast }) {
         <dd>{likely(forecast.total, "total")}</dd>
       </dl>
       {present && <p class="quiet">{presentWords(present)}</p>}
-      {explanation && (
+      {forecast.explanation && (
         <details>
           <summary class="more__summary">{t("finding.worked_out")}</summary>
-          <p><Told of={explained(forecast, explanation)} /></p>
+          <p><Told of={toldWorkedOut(forecast)} /></p>
         </details>
       )}
     </div>
@@ -42,13 +42,6 @@ function Spoken({ forecast }: { forecast: Forecast }) {
 function forecastWords(forecast: Forecast): Words {
   const { spoken, silence, text } = forecast;
   return spoken ? toldAs("forecast", percents(forecast), text) : silence ? toldReason(silence) : toldAs("no_forecast", {}, text);
-}
-
-/** How it came about, in her own numbers. */
-function explained(forecast: Forecast, explanation: string): Words {
-  const { total, worked_out = {}, second_clear_chance = 0 } = forecast;
-  const values = { ...worked_out, ...percents(forecast), second: Math.round(100 * second_clear_chance) };
-  return total ? toldAs("forecast_worked_out_total", { ...values, total_low: total.low, total_high: total.high }, explanation) : toldAs("forecast_worked_out", values, explanation);
 }
 
 function percents({ clear_chance = 0, clear_low = 0, clear_high = 0, elimination_chance = 0 }: Partial<Chances>) {
