@@ -12,6 +12,7 @@ from playwright.sync_api import expect
 
 from browser.person import Person
 from browser.test_every_screen import EXPORT
+from browser.test_recording import RECORDS, at_the_field
 from browser.watching import PRETEND_PHONE
 
 pytestmark = pytest.mark.xdist_group("browser")
@@ -150,3 +151,18 @@ def test_a_set_ended_before_its_first_canter_keeps_nothing_and_can_go_on(rider):
     assert 600 - SLOP_S <= left_s(rider) <= 600
     rider.all_sent()
     assert [one for one in rider.page.evaluate(EXPORT) if one["kind"] == "interval_set"] == []
+
+
+def test_any_outing_has_a_door_to_a_set_of_its_own(rider):
+    """Canters are ridden after a cross-country school too: the set belongs to that outing, not to a new one."""
+    outing = at_the_field(rider)
+    rider.go(outing)
+    door = rider.page.get_by_role("link", name="Interval set")
+    assert door.bounding_box()["height"] >= 64
+    door.click()
+    rider.sees("30:00 in all; walk first")
+    rider.tap(re.compile("^START"))
+    now_is(rider, "WALK")
+    rider.page.wait_for_timeout(1500)  # kept at once, as every start
+    rows = rider.page.evaluate(RECORDS, "outing")
+    assert [f"/outing/{row['record_id']}" for row in rows] == [outing]

@@ -75,12 +75,15 @@ function outingTitle({ horse, field }: OutingView): string {
 /** What stands where the buttons would be while no fence is chosen. */
 function Beside({ view, mayRecord }: { view: OutingView; mayRecord: boolean }) {
   const base = `/outing/${view.outing.record_id}`;
+  const sets = mayRecord && <Link class="big-button" href={`/conditioning?outing=${view.outing.record_id}`}>{t("outing.sets")}</Link>;
+  const fitness = view.outing.body.activity === "fitness";
   return (
     <section class="recording__beside">
       <div class="recording__doors">
         <Link class="big-button" href={`${base}/attempts`}>{t("outing.timeline")}</Link>
         <Link class="big-button" href={`/note/${view.outing.record_id}`}>{t("outing.notes")}</Link>
         {view.field && <Link class="big-button" href={`/field/${view.field.record_id}/sketch?outing=${view.outing.record_id}`}>{t("field.sketch")}</Link>}
+        {!fitness && sets}
       </div>
       {mayRecord && (
         <div class="panel__controls">
@@ -89,7 +92,7 @@ function Beside({ view, mayRecord }: { view: OutingView; mayRecord: boolean }) {
           <div class="recording__doors">
             <Link class="big-button big-button--main" href={`${base}/made-up`}>{t("outing.make_up")}</Link>
             <Link class="big-button" href={`/watch?outing=${view.outing.record_id}`}>{t("outing.stopwatch")}</Link>
-            {view.outing.body.activity === "fitness" && <Link class="big-button" href={`/conditioning?outing=${view.outing.record_id}`}>{t("conditioning.title")}</Link>}
+            {fitness && sets}
           </div>
         </div>
       )}
