@@ -46,7 +46,7 @@ def confidence_explained(felt: list[int], numbers: dict[str, float]) -> Reason:
 def confidence_counted(felt: list[int]) -> Reason:
     if not felt:
         return Reason("untried", {}, "No jumping outing yet with your confidence noted.")
-    text = f"On average {statistics.fmean(felt):.1f} of 5 over {many(len(felt), 'outing')}, the last {felt[-1]}."
+    text = f"On average {statistics.fmean(felt) + 1e-9:.1f} of 5 over {many(len(felt), 'outing')}, the last {felt[-1]}."
     return Reason("counted", {"outings": len(felt), "mean": statistics.fmean(felt)}, text)
 
 
