@@ -4,7 +4,6 @@ from collections.abc import Iterable, Mapping
 
 from fieldtally.readiness.fences_here import asks_it, fits, too_large, too_small, unmeasured
 from fieldtally.readiness.finding import Finding
-from fieldtally.readiness.plain import listed
 from fieldtally.readiness.standing import Standing
 
 MOST_NAMED = 3
@@ -57,7 +56,6 @@ def wrong_size(finding: Finding, there: Mapping, level) -> str:
 
 
 def names(fences: Mapping, keys: list[str]) -> str:
-    """“4 Table, 6 Hedge and 2 more”."""
+    """“4 Table, 6 Hedge, 7 Log, 9 Table …”: the same in every language."""
     labels = sorted(fences[key].body["label"] for key in keys)
-    more = [f"{len(labels) - MOST_NAMED} more"] if len(labels) > MOST_NAMED else []
-    return listed([*labels[:MOST_NAMED], *more])
+    return ", ".join(labels[:MOST_NAMED]) + (" …" if len(labels) > MOST_NAMED else "")
