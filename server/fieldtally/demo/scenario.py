@@ -9,7 +9,10 @@ from dataclasses import dataclass
 from datetime import UTC, date, datetime, timedelta
 from pathlib import Path
 
+from fieldtally.book.instant import parse_instant
+from fieldtally.book.kinds import KINDS
 from fieldtally.demo.ids import entry_id, record_id
+from fieldtally.demo.measured import measured, trace_of
 from fieldtally.demo.notation import read_attempt
 
 MORNING_H = 10
@@ -63,7 +66,9 @@ class Writer:
         self.season, self.today = season, today
         self.rider = season["rider"]["sign_in_name"]
         self.horses = {horse["key"]: horse for horse in season["horses"]}
-        self.tracks = {track["key"]: track for field in season["fields"] for track in field.get("tracks", [])}
+        self.calibrations = {row["key"]: row for row in season.get("calibrations", [])}
+        tracks = [track for field in season["fields"] for track in field.get("tracks", [])]
+        self.tracks = {track["key"]: measured(track, self.calibrations) for track in tracks}
         self.seconds: dict[date, int] = {}
 
     def write(self) -> Iterator[Written]:
@@ -90,7 +95,7 @@ class Writer:
             "record_id": self.id(kind, key),
             "supersedes": [],
             "kind": kind,
-            "kind_version": 1,
+            "kind_version": KINDS[kind].version,
             "body": body,
             "recorded_at": at.isoformat(timespec="milliseconds").replace("+00:00", "Z"),
             "utc_offset_min": 0,
@@ -99,8 +104,10 @@ class Writer:
         })  # fmt: skip
 
     def ground(self) -> Iterator[Written]:
-        """Horses, fields, fences and tracks, all written on the first day of the season."""
+        """Horses, instruments, fields, fences and tracks, all written on the first day of the season."""
         first = self.today - timedelta(days=1 + max(outing["days_ago"] for outing in self.season["outings"]))
+        for row in self.season.get("calibrations", []):
+            yield self.entry("calibration", row["key"], {**without(row, "key"), "date": first.isoformat()}, first)
         for horse in self.season["horses"]:
             yield self.entry("horse", horse["key"], without(horse, "key"), first)
         for field in self.season["fields"]:
@@ -109,12 +116,18 @@ class Writer:
                 body = {**without(fence, "key"), "field_id": self.id("field", field["key"]), "order": order + 1}
                 yield self.entry("fence", fence["key"], body, first)
             for track in field.get("tracks", []):
-                body = {**without(track, "key"), "field_id": self.id("field", field["key"])}
-                yield self.entry("track", track["key"], body, first)
+                yield self.entry("track", track["key"], self.track(track["key"], field["key"]), first)
+
+    def track(self, key: str, field_key: str) -> dict:
+        track = self.tracks[key]
+        by = {"calibration_id": self.id("calibration", track["calibration"])} if "calibration" in track else {}
+        return {**without(track, "key", "calibration"), **by, "field_id": self.id("field", field_key)}
 
     def outing(self, outing: dict) -> Iterator[Written]:
         day, key = self.day(outing), outing["key"]
-        told = without(outing, "key", "horse", "field", "days_ago", "attempts", "canters", "note", "remark")
+        told = without(
+            outing, "key", "horse", "field", "days_ago", "attempts", "canters", "trace", "sets", "note", "remark"
+        )
         body = {
             **told,
             "horse_id": self.id("horse", outing["horse"]),
@@ -126,6 +139,11 @@ class Writer:
         yield from self.attempts(outing, day)
         for number, line in enumerate(outing.get("canters", [])):
             yield self.entry("timed_canter", f"{key}/canter{number}", self.canter(line, key), day)
+        if "trace" in outing:
+            yield self.trace(outing, day)
+        for number, row in enumerate(outing.get("sets", [])):
+            body = {**row, "outing_id": self.id("outing", key)}
+            yield self.entry("interval_set", f"{key}/set{number}", body, day)
         if "note" in outing:
             yield self.entry("note", f"{key}/note", {"about_id": self.id("outing", key), "text": outing["note"]}, day)
         if "remark" in outing:
@@ -134,7 +152,7 @@ class Writer:
 
     def attempts(self, outing: dict, day: date) -> Iterator[Written]:
         key, sequence = outing["key"], 0
-        for number, line in enumerate(outing["attempts"]):
+        for number, line in enumerate(outing.get("attempts", [])):
             attempt = read_attempt(line)
             sequence += attempt.element == "A"
             for time in range(attempt.times):
@@ -151,18 +169,31 @@ class Writer:
                 yield self.entry("attempt", f"{key}/{number}/{time}", body, day)
 
     def canter(self, line: str, outing_key: str) -> dict:
-        """`"top 61.9s 400 over_fences"`: track, elapsed seconds, target in m/min."""
+        """`"top 61.9s 400 15.6,31.0 over_fences"`: track, elapsed seconds, target in m/min, seconds at its flags."""
         key, elapsed, target, *rest = line.split()
         track = self.tracks[key]
+        splits = [round(float(at) * 1000) for at in rest[0].split(",")] if rest and rest[0][0].isdigit() else []
         return {
             "outing_id": self.id("outing", outing_key),
             "track_id": self.id("track", key),
             "distance_m": track["distance_m"],
+            "distance_u_m": track.get("distance_u_m"),
             "measured_by": track["measured_by"],
+            "splits_ms": splits,
+            "flags_m": track.get("flags_m", []) if splits else [],
             "elapsed_ms": round(float(elapsed.removesuffix("s")) * 1000),
             "target_speed_mpm": float(target),
             "over_fences": "over_fences" in rest,
         }
+
+    def trace(self, outing: dict, day: date) -> Written:
+        """What the phone recorded beside the outing's first canter."""
+        key, line = outing["key"], outing["trace"]
+        canter = self.canter(outing["canters"][0], key)
+        entry = self.entry("trace", f"{key}/trace", {}, day)
+        body = trace_of(line, canter, parse_instant(entry.entry["recorded_at"]))
+        entry.entry["body"] = {**body, "canter_id": self.id("timed_canter", f"{key}/canter0")}
+        return entry
 
     def result(self, kind: str, key: str, row: dict) -> Written:
         day, horse = self.day(row), self.horses[row["horse"]]
