@@ -6,7 +6,7 @@ FAR_STEPS above the one the pair is at keep what they count and say, and leave o
 out: somebody who opens one of these asks for that horse in full.
 """
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Hashable, Mapping, Sequence
 from dataclasses import dataclass, field
 from json import dumps
 
@@ -18,11 +18,11 @@ HOW = ("explanation", "worked_out")
 class Table:
     """Things by the place they were first put at, equal ones at one place."""
 
-    places: dict[str, int] = field(default_factory=dict)
+    places: dict[Hashable, int] = field(default_factory=dict)
     things: list[dict] = field(default_factory=list)
 
-    def place(self, thing: dict) -> int:
-        key = dumps(thing, sort_keys=True)
+    def place(self, thing: dict, key: Hashable) -> int:
+        """`key` is the same for equal things."""
         found = self.places.get(key)
         if found is None:
             found = self.places[key] = len(self.things)
@@ -58,8 +58,9 @@ def packed_finding(finding: dict, lines: Table, bars: Table, far: bool) -> dict:
     """`evidence` becomes [place, weight, place, weight, …], null where it is left out."""
     rest = {key: value for key, value in finding.items() if not (far and key in HOW)}
     evidence = None if far else [each for line in finding["evidence"] for each in packed_line(line, lines)]
-    return rest | {"evidence": evidence, "bar": bars.place(finding["bar"])}
+    return rest | {"evidence": evidence, "bar": bars.place(finding["bar"], dumps(finding["bar"], sort_keys=True))}
 
 
 def packed_line(line: dict, lines: Table) -> tuple[int, float | None]:
-    return lines.place({key: value for key, value in line.items() if key != "weight"}), line["weight"]
+    told = {key: value for key, value in line.items() if key != "weight"}
+    return lines.place(told, tuple(told.items())), line["weight"]

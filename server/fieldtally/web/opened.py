@@ -18,9 +18,10 @@ from fieldtally.readiness.renew import Change
 from fieldtally.readiness.standing import Standing
 from fieldtally.store import feed
 
-MOST_ENTRIES = 60_000  # about 100 MB; the logbook used longest ago is closed first
+MOST_ENTRIES = 60_000  # about 200 MB; the logbook used longest ago is closed first
+ENTRIES_OF_STANDINGS = 600  # the standings of one horse, about 2 MB, take as much memory as so many entries
+MOST_RENEWALS = 20  # each keeps columns of the one before alive that are still in use: then all anew
 TURNS = 64
-MOST_RENEWALS = 50  # each keeps columns of the one before alive that are still in use: then all anew
 
 
 @dataclass
@@ -41,6 +42,11 @@ class Opened:
     book: Growing = field(default_factory=Growing)
     basis: tuple[date, str] | None = None
     horses: dict[str, Remembered] = field(default_factory=dict)
+
+    @property
+    def size(self) -> int:
+        """How much memory it takes, in entries."""
+        return len(self.book.entries) + ENTRIES_OF_STANDINGS * len(self.horses)
 
     def read_on(self, logbook_id: str, upto: int) -> None:
         before = self.book.take(feed.every_entry(logbook_id, upto, self.book.number))
@@ -84,5 +90,5 @@ class OpenLogbooks:
         with self.lock:
             self.kept[logbook_id] = opened
             self.kept.move_to_end(logbook_id)
-            while sum(len(each.book.entries) for each in self.kept.values()) > MOST_ENTRIES:
+            while sum(each.size for each in self.kept.values()) > MOST_ENTRIES:
                 self.kept.popitem(last=False)

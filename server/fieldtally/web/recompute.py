@@ -49,6 +49,12 @@ def standings_today(logbook_id: str) -> Standings:
     return found
 
 
+def where_today(logbook_id: str) -> tuple[str, int, str]:
+    """Log id, number and day that the standings of today are of."""
+    book = feed.head(logbook_id)
+    return book.log_id, book.last_number, today_in(book).isoformat()
+
+
 def kept_today(logbook_id: str) -> Standings | None:
     book = feed.head(logbook_id)
     basis = Basis(today_in(book).isoformat(), book.evidence_number, bar_digest())

@@ -11,7 +11,7 @@ from fieldtally.readiness.packed import packed
 from fieldtally.store.feed import UnknownLogbook
 from fieldtally.web.access import member
 from fieldtally.web.errors import problem
-from fieldtally.web.recompute import Standings, bar_digest, standings_on, standings_today
+from fieldtally.web.recompute import Standings, bar_digest, standings_on, standings_today, where_today
 from fieldtally.web.squeeze import squeezed
 
 bp = Blueprint("standing", __name__, url_prefix="/api/logbooks")
@@ -19,10 +19,13 @@ bp = Blueprint("standing", __name__, url_prefix="/api/logbooks")
 
 @bp.get("/<logbook_id>/standings")
 def every_horse(logbook_id: str):
-    """All horses, all levels of their rulebooks, today; 304 where the phone has them. `packed=1` sends what
-    repeats from level to level once (readiness.packed)."""
+    """All horses, all levels of their rulebooks, today; 304 where the phone has them, for which nothing is read but
+    where the logbook stands. `packed=1` sends what repeats from level to level once (readiness.packed)."""
     member(logbook_id)
     try:
+        tag = tag_of(*where_today(logbook_id))
+        if request.if_none_match.contains_weak(tag):
+            return tagged(Response(status=304), tag)
         return answer(standings_today(logbook_id), in_packs=request.args.get("packed") == "1")
     except UnknownLogbook:
         problem(404, "not_found", "This logbook is no longer here.", fix="Ask its rider.")
@@ -44,10 +47,20 @@ def one_horse(logbook_id: str, horse_id: str):
 def answer(found: Standings, in_packs: bool = False) -> Response:
     told = packed(found.horses) if in_packs else {"standings": list(chain.from_iterable(found.horses.values()))}
     response = jsonify(log_id=found.log_id, as_of=found.as_of, logbook_number=found.logbook_number, **told)
+    tag = tag_of(found.log_id, found.logbook_number, found.as_of)
+    return tagged(squeezed(response), tag).make_conditional(request)
+
+
+def tag_of(log_id: str, logbook_number: int, as_of: str) -> str:
+    """The same standings have the same tag, and others another."""
+    return f"{log_id}-{logbook_number}-{as_of}-{bar_digest()[:12]}"
+
+
+def tagged(response: Response, tag: str) -> Response:
+    response.vary.add("Accept-Encoding")
     response.headers["Cache-Control"] = "private, no-cache"
-    tag = f"{found.log_id}-{found.logbook_number}-{found.as_of}-{bar_digest()[:12]}"
     response.set_etag(tag, weak=True)  # weak: the same standings whether or not they were compressed
-    return squeezed(response).make_conditional(request)
+    return response
 
 
 def latest_today() -> date:
