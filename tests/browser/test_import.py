@@ -104,8 +104,8 @@ def test_killed_in_the_middle_it_is_finished_by_doing_it_again(server, people):
     phone.go("/import")
     text = big_copy(9997)
     choose(phone, "copy.json", text)
-    phone.tap("Copy 10000 into This phone’s logbook as new records")
-    phone.sees(re.compile(r"^[1-9]\d+ of 10000$"))
+    phone.tap("Copy 10,000 into This phone’s logbook as new records")
+    phone.sees(re.compile(r"^[1-9][\d,]+ of 10,000$"))
     phone.kill()
     phone.open("/import")
     choose(phone, "copy.json", text)
@@ -115,8 +115,8 @@ def test_killed_in_the_middle_it_is_finished_by_doing_it_again(server, people):
     assert fresh + already == 10_000 and 0 < already < 10_000 and already % 500 == 0
     phone.tap(f"Copy {fresh} into This phone’s logbook as new records")
     phone.sees(f"{fresh} taken in", timeout=60_000)
-    phone.sees("0 entries are new here, 10000 are here already")
-    expect(phone.page.locator(".top__state")).to_contain_text("Kept on this phone only: 10000 entries")
+    phone.sees("0 entries are new here, 10,000 are here already")
+    expect(phone.page.locator(".top__state")).to_contain_text("Kept on this phone only: 10,000 entries")
 
 
 def test_the_servers_own_export_is_known_and_nothing_of_it_is_doubled(server, rider):

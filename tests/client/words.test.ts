@@ -7,6 +7,7 @@ import { fileURLToPath } from "node:url";
 
 import { ACTIVITIES, ASKS, ATTITUDES, COMPANIES, DECISIONS, EVENT_STATUSES, GOING, GROUNDS, KINDS, LANDINGS, LIMITS, MEASURED_BY, OUTCOMES, PACES, PHASES, PROFILES, REINS, ROLES, WAYS } from "../../webclient/src/entries/bodies.ts";
 import { american, british } from "../../webclient/src/words/british.ts";
+import { decimal, grouped, setDecimalMark } from "../../webclient/src/words/decimal.ts";
 import { speak, type Words } from "../../webclient/src/words/speak.ts";
 
 const SRC = fileURLToPath(new URL("../../webclient/src/", import.meta.url));
@@ -68,4 +69,20 @@ test("gaps are filled, plural forms chosen, unknown gaps left standing", () => {
   const words = { one: "{n} attempt", other: "{n} attempts" };
   assert.deepEqual([0, 1, 2].map((n) => speak(words, { n }, "en-GB")), ["0 attempts", "1 attempt", "2 attempts"]);
   assert.equal(speak("to {whom}", {}, "en-GB"), "to {whom}");
+});
+
+// group marks as CLDR 45 has them, by the browser's own Intl
+test("long numbers are read in thousands, by the marks of the language; what is typed back is not", () => {
+  const shown = () => [speak("{n} points", { n: 12345 }, "en-GB"), grouped("1234567.5 m"), grouped(-20000), grouped(2026), grouped("9999.5 m"), decimal(12345.5)];
+  try {
+    for (const language of ["en-GB", "en-US"]) {
+      setDecimalMark(language);
+      assert.deepEqual(shown(), ["12,345 points", "1,234,567.5 m", "-20,000", "2026", "9999.5 m", "12345.5"]);
+    }
+    setDecimalMark("de");
+    assert.deepEqual(shown(), ["12.345 points", "1.234.567,5 m", "-20.000", "2026", "9999,5 m", "12345,5"]);
+    assert.equal(speak("{name}", { name: "12345" }, "de"), "12345", "what somebody wrote stays");
+  } finally {
+    setDecimalMark("en-GB");
+  }
 });

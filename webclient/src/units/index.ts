@@ -3,7 +3,7 @@
 import { signal } from "@preact/signals";
 
 import { recall, remember } from "../store/little.ts";
-import { decimal } from "../words/decimal.ts";
+import { decimal, grouped } from "../words/decimal.ts";
 import { type System, writeDistance, writeGap, writeHeight } from "./lengths.ts";
 
 export { parseDistance, parseHeight } from "./lengths.ts";
@@ -34,5 +34,5 @@ export function showRough(m: number): string {
 
 /** `420 m`, or `459 yd`. */
 export function showDistance(m: number): string {
-  return decimal(writeDistance(m, units.value));
+  return grouped(writeDistance(m, units.value));
 }

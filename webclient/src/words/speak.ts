@@ -1,6 +1,6 @@
 // From a text with gaps to what the person reads. A text with plural forms is an object; `n` chooses.
 
-import { decimal } from "./decimal.ts";
+import { grouped } from "./decimal.ts";
 
 export type Words = string | { readonly one?: string; readonly other: string };
 export type Values = { readonly [name: string]: string | number };
@@ -15,7 +15,7 @@ export function speak(words: Words, values: Values, language: string): string {
 
 // what comes as text, such as the name of a fence, keeps its points
 function shown(value: string | number): string {
-  return typeof value === "number" ? decimal(value) : value;
+  return typeof value === "number" ? grouped(value) : value;
 }
 
 function choose(words: Exclude<Words, string>, n: number, language: string): string {
