@@ -86,7 +86,7 @@ test("a what-if shows other states first, then what would be nearer or further",
   const after = { findings: [finding({ needs: need("One more clear.") }), finding({ requirement_id: "corner" }), finding({ requirement_id: "narrow", state: "building" })] };
   const found = moved({ before, after } as never);
   assert.deepEqual(found.map((each) => each.requirement_id), ["narrow", "brush"]);
-  assert.equal(missingOf(found[1]!.after)?.text, "One more clear.");
+  assert.equal(missingOf(found[1]!.after)[0]?.text, "One more clear.");
   assert.deepEqual(moved({ before, after: { findings: [before.findings[0], before.findings[2]] } } as never).map((each) => [each.requirement_id, each.after]), [["corner", null]]);
 });
 

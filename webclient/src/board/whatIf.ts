@@ -39,14 +39,16 @@ export function moved({ before, after }: Pick<Comparison, "before" | "after">): 
   const ids = new Set([...before.findings, ...after.findings].map((each) => each.requirement_id));
   const pairs = [...ids].map((id) => pairOf(id, before, after));
   const other = pairs.filter((each) => each.before?.state !== each.after?.state);
-  const nearer = pairs.filter((each) => !other.includes(each) && missingOf(each.before)?.text !== missingOf(each.after)?.text);
+  const nearer = pairs.filter((each) => !other.includes(each) && textOf(each.before) !== textOf(each.after));
   return [...other, ...nearer];
 }
 
-/** What is missing first, as the finding says it. */
-export function missingOf(finding: Finding | null): Reason | undefined {
-  return finding?.needs[0];
+/** All that is missing, as the finding says it: the first alone would make “to rebuild it” look less than what comes after. */
+export function missingOf(finding: Finding | null): Reason[] {
+  return finding?.needs ?? [];
 }
+
+const textOf = (finding: Finding | null) => missingOf(finding).map(({ text }) => text).join(" ");
 
 function pairOf(requirement_id: string, before: Standing, after: Standing): Moved {
   const [then, now] = [after, before].map(({ findings }) => findings.find((each) => each.requirement_id === requirement_id) ?? null) as [Finding | null, Finding | null];

@@ -58,9 +58,9 @@ function Change({ change: { requirement_id, title, before, after } }: { change: 
 }
 
 function Missing({ words, finding }: { words: "whatif.missing_now" | "whatif.missing_then"; finding: Finding | null }) {
-  const need = missingOf(finding);
+  const needs = missingOf(finding);
   if (!finding) return null;
-  return <span class="row__detail">{t(words)} {need ? <Told of={toldReason(need)} /> : t("whatif.missing_nothing")}</span>;
+  return <span class="row__detail">{t(words)} {needs.length ? needs.map((need) => <><Told of={toldReason(need)} /> </>) : t("whatif.missing_nothing")}</span>;
 }
 
 function State({ finding }: { finding: Finding | null }) {
