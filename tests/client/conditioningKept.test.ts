@@ -1,64 +1,24 @@
 // A whole interval set over a real (pretend-disk) IndexedDB: what is kept, when, and what a killed page, a
 // second tab, a slip and a stopwatch in the same table find.
 
-// packages are the client's: from here they are reached by path
-import "../../webclient/node_modules/fake-indexeddb/auto/index.mjs";
-
 import assert from "node:assert/strict";
 import { beforeEach, describe, it } from "node:test";
 import type { SetPlan } from "../../webclient/src/conditioning/set.ts";
-import type { Cue } from "../../webclient/src/pace/cues.ts";
-import type { Sample } from "../../webclient/src/pace/trace.ts";
 import { heldSet } from "../../webclient/src/screens/conditioning/keepSet.ts";
 import { SetRunner } from "../../webclient/src/screens/conditioning/setRunner.ts";
-import type { Device } from "../../webclient/src/screens/watch/device.ts";
 import { heldRun, keepStart } from "../../webclient/src/screens/watch/keep.ts";
 import { save } from "../../webclient/src/store/book.ts";
-import { openPhoneDb } from "../../webclient/src/store/db.ts";
-import { here, logbookId, me, openDb } from "../../webclient/src/store/place.ts";
+import { here, logbookId, openDb } from "../../webclient/src/store/place.ts";
 import { findRecords } from "../../webclient/src/store/read.ts";
 import { begin } from "../../webclient/src/pace/run.ts";
 import { FakePhone, PLAN as CANTER } from "./fakePhone.ts";
+import { freshStore, PhonePage } from "./phonePage.ts";
 
 const PLAN: SetPlan = { outing_id: "018f0000-0000-7000-8000-000000000001", canters: 2, work_s: 180, walk_s: 120, walk_first_s: 0, speed_mpm: 350 };
 const MIN = 60_000;
 
-/** A page on the fake phone: its set, and its heart beaten by hand. */
-class Page {
-  phone: FakePhone;
-  cues: Cue[] = [];
-  beats: ((sample: Sample, parting: boolean) => void)[] = [];
-  runner: SetRunner;
-
-  constructor(phone: FakePhone) {
-    this.phone = phone;
-    const device: Device = {
-      now: () => phone.sample(),
-      at: () => phone.sample(),
-      beat: (onBeat) => {
-        this.beats.push(onBeat);
-        return () => void this.beats.splice(this.beats.indexOf(onBeat), 1);
-      },
-      keepAwake: (onChange) => {
-        onChange("held");
-        return { release: () => onChange("off") };
-      },
-      touched: () => undefined,
-      signal: (cue) => void this.cues.push(cue),
-    };
-    this.runner = new SetRunner(device);
-  }
-
-  beat(parting = false): void {
-    for (const onBeat of [...this.beats]) onBeat(this.phone.sample(), parting);
-  }
-
-  ride(ms: number): void {
-    for (let left = ms; left > 0; left -= 500) {
-      this.phone.awake(Math.min(500, left));
-      this.beat();
-    }
-  }
+class Page extends PhonePage {
+  runner = new SetRunner(this.device);
 }
 
 const sets = async () => (await findRecords(here(), "interval_set", {})).map((row) => row.body as { intervals: { work_s: number; rest_s: number; speed_mpm: number | null }[]; recoveries: unknown[] });
@@ -72,14 +32,9 @@ async function saved(expected: number[][][]): Promise<void> {
   assert.deepEqual(await works(), expected);
 }
 
-let account = 0;
 beforeEach(async () => {
   await quiet(); // what the last test's page still had to write belongs to its own database
-  openDb.value?.close();
-  account += 1;
-  openDb.value = await openPhoneDb(`account-${account}`);
-  logbookId.value = "logbook";
-  me.value = { id: "account", display_name: "Wren Ashdown" };
+  await freshStore();
 });
 
 describe("an interval set", () => {
