@@ -196,3 +196,18 @@ def test_who_has_them_already_is_answered_without_reading_them(push, wren, book,
     answer = wren.get(f"{book}/standings?packed=1", headers=tag)
     assert (answer.status_code, answer.data, answer.headers["ETag"]) == (304, b"", tag["If-None-Match"])
     assert answer.headers["Cache-Control"] == "private, no-cache" and "Accept-Encoding" in answer.headers["Vary"]
+
+
+def test_what_was_read_on_for_a_past_day_still_counts_as_changed(app, push, wren, book, people):  # noqa: F811
+    """An attempt is moved to another fence twice, and between the two nobody worked out today's standings."""
+    season, ditch, bank = Season(), Season(), Season()
+    ditch.fence["body"] |= {"profile": "ditch", "asks": ["ditch"]}
+    bank.fence["body"] |= {"profile": "bank", "asks": ["bank"]}
+    push(*season.entries(), ditch.fence, bank.fence)
+    attempt = season.attempt()
+    push(attempt)
+    to_ditch = edit(attempt, attempt["body"] | {"fence_id": ditch.fence["record_id"]}, utc_offset_min=0)
+    push(to_ditch, more=True)
+    assert wren.get(f"{book}/horses/{season.horse['record_id']}/standings?as_of={TODAY}").status_code == 200
+    push(edit(to_ditch, attempt["body"] | {"fence_id": bank.fence["record_id"]}, utc_offset_min=0))
+    assert standings(wren, book)["standings"] == fresh_standings(app, people)

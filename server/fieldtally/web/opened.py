@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from datetime import date
 from threading import Lock, RLock
 
-from fieldtally.book.fold import Record
+from fieldtally.book.fold import Record, living
 from fieldtally.book.growing import Growing
 from fieldtally.readiness.renew import Change
 from fieldtally.readiness.standing import Standing
@@ -71,11 +71,11 @@ class OpenLogbooks:
         return self.turns[hash(logbook_id) % TURNS]
 
     def records(self, logbook_id: str, head: feed.Head) -> dict[str, Record]:
-        """The records as they stand, those taken back included; the caller's own, whatever is pushed meanwhile."""
+        """The living records as they stand; the caller's own, whatever is pushed meanwhile."""
         with self.turn(logbook_id):
             opened = self.take_out(logbook_id, head)
             self.bring_back(logbook_id, opened)
-            return dict(opened.book.records)
+            return living(opened.book.records)
 
     def take_out(self, logbook_id: str, head: feed.Head) -> Opened:
         """The logbook read up to its head."""

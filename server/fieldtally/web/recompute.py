@@ -11,7 +11,7 @@ from pathlib import Path
 
 from flask import current_app
 
-from fieldtally.book.fold import Record, living
+from fieldtally.book.fold import Record
 from fieldtally.book.touched import touched_horses
 from fieldtally.readiness.bar import shipped_bars
 from fieldtally.readiness.plan import with_plans
@@ -80,7 +80,7 @@ def standings_on(logbook_id: str, horse_id: str, as_of: date) -> Standings | Non
 
 def records_now(logbook_id: str, head: feed.Head) -> dict[str, Record]:
     """The living records of a logbook up to its head."""
-    return living(logbooks().records(logbook_id, head))
+    return logbooks().records(logbook_id, head)
 
 
 def refresh(logbook_id: str, everything: bool = False) -> dict[str, list[dict]]:
