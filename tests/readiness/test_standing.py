@@ -92,7 +92,7 @@ def test_next_steps_name_fences_that_are_there_and_large_enough():
     logbook = Logbook()
     small = logbook.fence("1 Small ditch", "ditch", spread_without_height_cm=40)
     right = logbook.fence("2 Ditch", "ditch", spread_without_height_cm=120)
-    for days_ago in (8, 9, 10):
+    for days_ago in (8, 9, 10, 11):
         logbook.attempt(logbook.outing(days_ago), right, presentation={"ground": "downhill"})
     step = next(each for each in logbook.standing().to_json()["next"] if each["requirement_id"] == "ditch_alone")
     assert step["fence_ids"] == [right] and small not in step["fence_ids"]

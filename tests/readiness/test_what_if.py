@@ -47,7 +47,7 @@ def test_nothing_supposed_changes_nothing_and_stores_nothing():
 def test_a_bar_change_is_previewed_with_what_it_would_do():
     logbook = Logbook()
     fence = logbook.fence("4 Ditch", "ditch", spread_without_height_cm=120)
-    for days in (40, 30, 20):
+    for days in (50, 40, 30, 20):
         logbook.attempt(logbook.outing(days), fence, presentation={"company": "alone"})
     body = {
         "rulebook_id": logbook.book.id,
