@@ -4,6 +4,7 @@ import pytest
 
 from browser.person import DESK, PASSWORD, PHONE, Person
 from browser.running_server import RunningServer
+from browser.watching import make_horse_and_track
 
 
 @pytest.fixture
@@ -41,6 +42,24 @@ def rider(server, people):
     phone.close()  # signed in yesterday: Chromium writes cookies to disk only after a while
     phone.open("/")
     return phone
+
+
+@pytest.fixture(scope="module")
+def saddled(playwright, tmp_path_factory):
+    """A rider's phone with a horse and a track, shared by a file's tests: each opens the browser anew."""
+    folder = tmp_path_factory.mktemp("saddled")
+    server = RunningServer(folder / "data")
+    server.start()
+    server.command("user", "add", "wren", "--display-name", "Wren Ashdown", "--password-stdin", given=PASSWORD)
+    person = Person(playwright, folder / "profile", server.address, PHONE)
+    person.open("/")
+    person.sign_in("wren")
+    person.ready_for_the_field()
+    make_horse_and_track(person)
+    person.all_sent()
+    person.close()
+    yield person
+    server.stop()
 
 
 @pytest.fixture

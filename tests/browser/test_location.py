@@ -12,9 +12,8 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import expect
 
-from browser.person import PASSWORD, PHONE, Person
-from browser.running_server import RunningServer
-from browser.watching import make_horse_and_track, open_watch, saved_canter, start, stop, stop_button
+from browser.person import Person
+from browser.watching import open_watch, saved_canter, start, stop, stop_button
 
 pytestmark = pytest.mark.xdist_group("browser")
 
@@ -39,23 +38,6 @@ KEPT = """async () => {
   return all.filter((row) => row.key.startsWith('trace ')).reduce((sum, row) => sum + row.value.points.length, 0);
 }"""
 GPX = '<?xml version="1.0"?><gpx version="1.1" creator="invented" xmlns="http://www.topografix.com/GPX/1/1"><trk>'
-
-
-@pytest.fixture(scope="module")
-def saddled(playwright, tmp_path_factory):
-    """A rider's phone with a horse and a track, shared by this file: every test opens the browser anew."""
-    folder = tmp_path_factory.mktemp("location")
-    server = RunningServer(folder / "data")
-    server.start()
-    server.command("user", "add", "wren", "--display-name", "Wren Ashdown", "--password-stdin", given=PASSWORD)
-    person = Person(playwright, folder / "profile", server.address, PHONE)
-    person.open("/")
-    person.sign_in("wren")
-    person.ready_for_the_field()
-    make_horse_and_track(person)
-    person.close()
-    yield person
-    server.stop()
 
 
 @pytest.fixture

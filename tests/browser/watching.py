@@ -2,12 +2,14 @@
 
 import re
 import time
+from collections.abc import Iterator
 
 from playwright.sync_api import CDPSession, expect
 
 from browser.person import Person
 
 TRACK_M = 100
+OWN_ERROR_MS = 10  # the design's bar for the stopwatch's own error
 
 # Both of the page's clocks and its visibility in the test's hands. `phone.sleep(ms)`: only the wall clock
 # runs; `phone.awake(ms)`: both run; `phone.change(ms)`: somebody sets the wall clock.
@@ -42,11 +44,36 @@ LAST_CANTER = """async () => {
   return { count: canters.length, body: canters.length ? canters[canters.length - 1].body : null };
 }"""
 
+RECORDS = """async (shelf) => {
+  const answer = (request) => new Promise((done) => { request.onsuccess = () => done(request.result); });
+  const { name } = (await indexedDB.databases()).find((one) => one.name.startsWith('fieldtally-'));
+  const db = await answer(indexedDB.open(name));
+  const all = await answer(db.transaction('records').objectStore('records').getAll());
+  db.close();
+  return Object.fromEntries(all.filter((row) => row.shelf === shelf).map((row) => [row.record_id, row.body]));
+}"""
+
 
 def ready_to_time(rider: Person) -> None:
     """A horse, a track, and the stopwatch open with START in reach."""
     make_horse_and_track(rider)
     open_watch(rider)
+
+
+def opened_watch(saddled: Person, canters_more: int | None = None) -> Iterator[Person]:
+    """For a fixture: the phone just opened, with nothing running; afterwards so many canters more where that is asked,
+    and no error thrown by a page."""
+    saddled.open("/watch")
+    expect(start_button(saddled).or_(stop_button(saddled)).or_(call_off(saddled))).to_be_visible()
+    if start_button(saddled).count() == 0:  # left over by a test that failed
+        saddled.tap("Throw away")
+    before = canters(saddled)
+    yield saddled
+    after = canters(saddled)
+    saddled.close()
+    mistakes, saddled.mistakes = saddled.mistakes, []
+    assert mistakes == []
+    assert canters_more in (None, after - before)
 
 
 def open_watch(rider: Person) -> None:
@@ -74,6 +101,20 @@ def stop_button(rider: Person):
     return rider.page.get_by_role("button", name=re.compile("^STOP"))
 
 
+def call_off(rider: Person):
+    return rider.page.get_by_role("button", name=re.compile("^CALL OFF"))
+
+
+def choose_target(rider) -> None:
+    open_watch(rider)
+    rider.tap("Change")
+    rider.choose("Start", "Flying")
+    rider.choose("Target speed", "No target")
+    rider.choose("Target speed", "Own speed")
+    rider.tap("Done")
+    rider.sees("350 m/min")
+
+
 def start(rider: Person) -> None:
     start_button(rider).click()
     rider.sees("Kept on this phone")
@@ -91,6 +132,11 @@ def canters(rider: Person) -> int:
 def saved_canter(rider: Person) -> dict:
     """The body of the newest timed canter on the phone."""
     return rider.page.evaluate(LAST_CANTER)["body"]
+
+
+def shown_canter(rider) -> dict:
+    """The body of the canter on the screen: the newest by its id may be another test's, whose clock ran ahead."""
+    return rider.page.evaluate(RECORDS, "timed_canter")[rider.page.url.rsplit("/", 1)[1]]
 
 
 def middle(button) -> tuple[float, float]:
