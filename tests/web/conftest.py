@@ -64,3 +64,17 @@ def people_of():
         return app
 
     return fill
+
+
+@pytest.fixture
+def book(people):
+    """The address of Wren's logbook."""
+    return f"/api/logbooks/{people.book}"
+
+
+@pytest.fixture
+def wren(app, people):
+    """Wren, signed in."""
+    browser = Browser(app)
+    browser.sign_in("wren")
+    return browser

@@ -26,13 +26,6 @@ def shared():
 
 
 @pytest.fixture
-def wren(app, people):
-    browser = Browser(app)
-    browser.sign_in("wren")
-    return browser
-
-
-@pytest.fixture
 def maren(app, people):
     browser = Browser(app)
     browser.sign_in("maren")

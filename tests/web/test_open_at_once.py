@@ -10,7 +10,7 @@ from support.asking import Browser
 from support.cheap_passwords import cheap_passwords  # noqa: F401
 from support.riders import new_id
 from web.test_open_logbooks import close_all, fresh_standings
-from web.test_standings_api import TODAY, Season, book, push, standings, wren  # noqa: F401
+from web.test_standings_api import TODAY, Season, push, standings  # noqa: F401
 
 
 def all_at_once(app, ask, count=6) -> list:

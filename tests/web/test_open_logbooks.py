@@ -13,7 +13,7 @@ from fieldtally.web import recompute
 from support.asking import Browser
 from support.cheap_passwords import cheap_passwords  # noqa: F401
 from support.riders import edit, new_id, wire
-from web.test_standings_api import RULEBOOK, TODAY, Season, attempts, book, push, standings, wren  # noqa: F401
+from web.test_standings_api import RULEBOOK, TODAY, Season, attempts, push, standings  # noqa: F401
 
 
 def close_all(app):
@@ -63,7 +63,7 @@ def place_edited(season, seasons, pick) -> dict:
     return getattr(season, name)
 
 
-def coach_says(app, book, season, pick):  # noqa: F811
+def coach_says(app, book, season, pick):
     """A word on a level, or a change of its bar."""
     coach = Browser(app)
     coach.sign_in("coach")

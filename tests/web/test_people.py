@@ -9,13 +9,6 @@ NEW = {"sign_in_name": "robin", "display_name": "Robin", "password": "nine gates
 
 
 @pytest.fixture
-def wren(app, people):
-    browser = Browser(app)
-    browser.sign_in("wren")
-    return browser
-
-
-@pytest.fixture
 def code(people, wren):
     return wren.send("POST", f"/api/logbooks/{people.book}/invitations", {"role": "coach"}).get_json()["code"]
 

@@ -18,18 +18,6 @@ COUNTS = {"shown", "building", "untried", "shaky", "gone_stale", "on_hold"}
 
 
 @pytest.fixture
-def book(people):
-    return f"/api/logbooks/{people.book}"
-
-
-@pytest.fixture
-def wren(app, people):
-    browser = Browser(app)
-    browser.sign_in("wren")
-    return browser
-
-
-@pytest.fixture
 def push(wren, book, people):
     def push(*entries, **head):
         body = {"protocol": 1, "device": people.wren, "entries": entries} | head

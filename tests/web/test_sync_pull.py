@@ -11,18 +11,6 @@ from support.riders import wire
 
 
 @pytest.fixture
-def book(people):
-    return f"/api/logbooks/{people.book}"
-
-
-@pytest.fixture
-def wren(app, people):
-    browser = Browser(app)
-    browser.sign_in("wren")
-    return browser
-
-
-@pytest.fixture
 def sixty(wren, book, people):
     """Sixty entries that all carry the same instant."""
     sent = [wire() for _ in range(60)]

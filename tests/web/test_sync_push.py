@@ -21,18 +21,6 @@ def body_of(*entries, **changes) -> dict:
 
 
 @pytest.fixture
-def book(people):
-    return f"/api/logbooks/{people.book}"
-
-
-@pytest.fixture
-def wren(app, people):
-    browser = Browser(app)
-    browser.sign_in("wren")
-    return browser
-
-
-@pytest.fixture
 def push(wren, book):
     """Pushes entries as Wren; hands back the answers."""
 
