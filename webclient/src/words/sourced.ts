@@ -9,8 +9,16 @@ import type { Told } from "./told.ts";
 export const COMMON = ": common practice, no source";
 const ASKED_FROM = /^asked from (.+) on \((.+)\)$/;
 
-export function sourced(source: string): Told[] {
-  return source.split("; ").map((part) => (language.value.startsWith("en") ? { words: part } : inWords(part)));
+/** One list a part: a publication named within one stays English, and only it says so. */
+export function sourced(source: string): Told[][] {
+  return source.split("; ").map((part) => (language.value.startsWith("en") ? [{ words: part }] : askedFrom(part) ?? [inWords(part)]));
+}
+
+function askedFrom(part: string): Told[] | null {
+  const [, level, source] = ASKED_FROM.exec(part) ?? [];
+  if (!level || !source) return null;
+  const [before, after] = say({ key: "sourced.asked_from", values: { level, source: "\0" } }).split("\0");
+  return [{ words: before! }, inWords(source), { words: after! }];
 }
 
 function inWords(part: string): Told {
@@ -19,6 +27,5 @@ function inWords(part: string): Told {
     const what = inWords(part.slice(0, -COMMON.length));
     return what.lang ? { words: part, lang: "en" } : { words: say({ key: "sourced.common", values: { what: what.words } }) };
   }
-  const [, level, source] = ASKED_FROM.exec(part) ?? [];
-  return level && source ? { words: say({ key: "sourced.asked_from", values: { level, source: inWords(source).words } }) } : { words: part, lang: "en" };
+  return { words: part, lang: "en" };
 }
