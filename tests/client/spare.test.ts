@@ -49,6 +49,17 @@ test("what the database lost is put back as it was, and can be sent", async () =
   assert.equal(await putBackLost(place.db), 0);
 });
 
+test("a copy that cannot be read keeps no other away", async () => {
+  const place = await newPlace();
+  const hill = await save(place, await writeBody(place, "field", { name: "Hill" }));
+  const wood = await save(place, await writeBody(place, "field", { name: "Wood" }));
+  await (await fake.open(`${place.db.name}-unsent`)).put(`/unsent/${LOGBOOK}/${hill.heads[0]}`, new Response("{ half a"));
+  await lose(place, hill);
+  await lose(place, wood);
+  assert.equal(await putBackLost(place.db), 1);
+  assert.equal((await findRecord(place, wood.record_id))!.body!.name, "Wood");
+});
+
 test("of a record that was changed and taken back only what was lost is put back", async () => {
   const place = await newPlace();
   const made = await save(place, await writeBody(place, "field", { name: "Hill" }));

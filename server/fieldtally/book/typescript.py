@@ -213,10 +213,15 @@ def literal(value) -> str:
     return f"{{\n{rows},\n}}"
 
 
+def write(target: Path, text: str) -> None:
+    """Writes a file that is made, not typed, and says which."""
+    target.parent.mkdir(parents=True, exist_ok=True)
+    target.write_text(text, encoding="utf-8")
+    sys.stdout.write(f"{target}\n")
+
+
 def main() -> None:
-    TARGET.parent.mkdir(parents=True, exist_ok=True)
-    TARGET.write_text(typescript(), encoding="utf-8")
-    sys.stdout.write(f"{TARGET}\n")
+    write(TARGET, typescript())
 
 
 if __name__ == "__main__":

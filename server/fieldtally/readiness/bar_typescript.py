@@ -4,10 +4,9 @@ be turned, so that a coach reads and changes a bar with no signal.
     python -m fieldtally.readiness.bar_typescript
 """
 
-import json
-import sys
 from pathlib import Path
 
+from fieldtally.book.typescript import literal, write
 from fieldtally.readiness.bar import shipped_bars
 from fieldtally.readiness.bar_range import is_whole, range_of
 from fieldtally.readiness.requirement import Requirement
@@ -65,15 +64,8 @@ def ranges(common) -> dict[str, list]:
     return {name: [*range_of(name), is_whole(name)] for name in (*names, "dropped")}
 
 
-def literal(table: dict) -> str:
-    rows = ",\n".join(f"  {json.dumps(key)}: {json.dumps(value)}" for key, value in table.items())
-    return f"{{\n{rows},\n}}"
-
-
 def main() -> None:
-    TARGET.parent.mkdir(parents=True, exist_ok=True)
-    TARGET.write_text(typescript(), encoding="utf-8")
-    sys.stdout.write(f"{TARGET}\n")
+    write(TARGET, typescript())
 
 
 if __name__ == "__main__":
