@@ -125,7 +125,9 @@ describe("an interval set", () => {
     await page.runner.start(PLAN, 0);
     page.ride(MIN);
     const run = page.runner.run.value;
-    await page.runner.letGo();
+    const going = page.runner.letGo();
+    assert.ok(page.runner.run.value, "it is shown until the disk has let go of it");
+    await going;
     assert.deepEqual([await heldSet(here()), page.runner.elapsed()], [null, null]);
     page.phone.awake(5000);
     await page.runner.bringBack(run!);

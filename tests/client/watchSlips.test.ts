@@ -87,7 +87,9 @@ describe("slips", () => {
     const page = new WatchPage(new FakePhone());
     await page.stopwatch.start(PLAN, 0);
     page.ride(20_000);
-    const run = await page.stopwatch.throwAway();
+    const going = page.stopwatch.throwAway();
+    assert.equal(page.phase, "running", "it is shown until the disk has let go of it");
+    const run = await going;
     assert.deepEqual([page.phase, await runs()], ["ready", []]);
     page.phone.awake(4_000);
     assert.ok(run);

@@ -84,11 +84,12 @@ export class SetRunner {
     await this.#keep();
   }
 
-  /** The rates are taken, or are no longer of use: the clock may stop. */
+  /** The rates are taken, or are no longer of use: the clock may stop. It is shown as stopped once the disk has let
+   * go of it: a page closed in between would find it running again. A disk that refuses keeps nobody here. */
   async letGo(): Promise<void> {
+    await letSetGo(here()).catch((error) => console.error("a set could not be let go", error));
     this.#rest();
     this.run.value = null;
-    await letSetGo(here());
   }
 
   /** Finds a set that an earlier life of the page, or another tab, has left on the disk. */

@@ -113,13 +113,14 @@ export class Stopwatch {
     await moveTies(run.plan.outing_id, saved, run.id);
   }
 
-  /** Ends the run unsaved and hands it back, for the undo. */
+  /** Ends the run unsaved and hands it back, for the undo. It is gone from the screen once it is gone from the disk:
+   * a page closed in between would find it running again. A disk that refuses keeps nobody at a run. */
   async throwAway(): Promise<Run | null> {
     if (this.watch.value.phase === "ready") return null;
     const { run } = this.watch.value;
+    await letGo(here(), run.id).catch((error) => console.error("a run could not be let go", error));
     this.#rest();
     this.watch.value = READY;
-    await letGo(here(), run.id);
     return run;
   }
 
