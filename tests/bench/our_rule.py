@@ -34,6 +34,7 @@ def columns(season: Season, question: int) -> SimpleNamespace:
         place=np.zeros_like(outing),
         group=outing,
         result=result,
+        written=lambda rows: rows.tolist(),
         fades=lambda today, half_life_days: recency(today - day, half_life_days),
     )
 

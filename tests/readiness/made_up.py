@@ -53,7 +53,7 @@ class Logbook:
     def add(self, kind: str, on: date = TODAY, author: str = "rider", **body) -> str:
         key = str(UUID(int=len(self.records) + 1))
         loaded = KINDS[kind].schema().load(body)
-        self.records[key] = Record(key, kind, loaded, on.isoformat(), len(self.records) + 1, author, (key,))
+        self.records[key] = Record(key, kind, loaded, on.isoformat(), len(self.records) + 1, author, (key,), first=(len(self.records) + 1, key))
         return key
 
     def fence(self, label: str = "1 Log", profile: str = "log", **body) -> str:

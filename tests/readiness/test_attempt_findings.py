@@ -1,5 +1,6 @@
 """The six states of a cross-country finding, each from attempts a rider could have made."""
 
+from dataclasses import replace
 from datetime import timedelta
 
 import pytest
@@ -63,6 +64,31 @@ def test_a_single_stop_is_shaky_until_put_right_even_on_the_same_day(logbook):
     assert found["state"] == "shaky" and found["reasons"][0]["code"] == "stop"
     assert found["needs"][0]["text"] == "One more clear, to rebuild it."
     logbook.attempt(outing, fence, "clear", presentation=ALONE)
+    assert logbook.finding("ditch_alone")["state"] == "shown"
+
+
+def test_a_day_that_ends_on_a_stop_is_shaky_whatever_was_clear_before_it(logbook):
+    fence = ditch(logbook)
+    school(logbook, fence, range(20, 180, 8))
+    outing = logbook.outing(10)
+    logbook.attempt(outing, fence, "clear", 2, presentation=ALONE)
+    logbook.attempt(outing, fence, "refusal", presentation=ALONE)
+    found = logbook.finding("ditch_alone")
+    assert (found["state"], found["reasons"][0]["values"]["clear_since"]) == ("shaky", 0)
+    assert found["reasons"][0]["text"].endswith("none clear since, of the one asked for.")
+    logbook.attempt(outing, logbook.fence("9 Ditch", "ditch", spread_without_height_cm=120), presentation=ALONE)
+    assert logbook.finding("ditch_alone")["state"] == "shown"
+
+
+def test_what_is_edited_later_stays_where_it_was_in_its_day(logbook):
+    """A note added to the stop in the evening does not move it behind the clear attempt that put it right."""
+    fence = ditch(logbook)
+    school(logbook, fence, range(20, 180, 8))
+    outing = logbook.outing(10)
+    (stop,) = logbook.attempt(outing, fence, "refusal", presentation=ALONE)
+    logbook.attempt(outing, fence, "clear", presentation=ALONE)
+    noted = {**logbook.records[stop].body, "note": "looked at it from far off"}
+    logbook.records[stop] = replace(logbook.records[stop], body=noted, number=len(logbook.records) + 1)
     assert logbook.finding("ditch_alone")["state"] == "shown"
 
 

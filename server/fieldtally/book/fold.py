@@ -44,7 +44,9 @@ class Record:
 
     `local_date` is the day the record was first written down, `number` and `author` are those of its
     newest head, `heads` the ids that the next edit supersedes, in the order of their numbers.
-    `unreadable`: a head is of a kind or version that this release does not know.
+    `unreadable`: a head is of a kind or version that this release does not know. `first` is when the record was
+    first written down, ms since 1970 UTC and the entry's id: by it records sort in the order they were made,
+    whatever was edited since. Only readiness asks, so the client's record has none.
     """
 
     record_id: str
@@ -56,6 +58,7 @@ class Record:
     heads: tuple[str, ...]
     fork: Fork | None = None
     unreadable: bool = False
+    first: tuple[float, str] = (0, "")
 
 
 def fold(entries: Iterable[Entry]) -> dict[str, Record]:
@@ -88,17 +91,18 @@ def order(entry: Entry) -> tuple[bool, int, str]:
 def _record(ordered: list[Entry], heads: list[Entry]) -> Record:
     unreadable = not all(_readable(head) for head in heads)
     body, fork = (None, None) if unreadable else _value(ordered, heads)
-    newest = heads[-1]
+    newest, first = heads[-1], roots_of(ordered)[0]
     return Record(
         newest.record_id,
         newest.kind,
         body,
-        roots_of(ordered)[0].local_date,
+        first.local_date,
         newest.number,
         newest.author,
         tuple(head.id for head in heads),
         fork,
         unreadable,
+        (first.recorded_at_ms, first.id),
     )
 
 

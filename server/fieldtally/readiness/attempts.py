@@ -54,5 +54,9 @@ class Attempts:
     def record(self, row: int):
         return self.records[self.source[row]]
 
+    def written(self, rows: np.ndarray) -> list[tuple[float, str]]:
+        """When each row was first written down: see `Record.first`."""
+        return [self.record(row).first for row in rows]
+
     def label(self, row: int) -> str:
         return self.parts.labels[self.part[row]]

@@ -32,7 +32,7 @@ class Missing:
 @dataclass(frozen=True)
 class Setback:
     """A stop or fall not yet put right: its day, what has been clear since, and what is asked. After a
-    single stop clear attempts of the same day count too; after a fall or a bad day only those of later days."""
+    single stop what was clear later that day counts too; after a fall or a bad day only later days do."""
 
     kind: str
     day: int
@@ -56,15 +56,21 @@ class Verdict:
 
 def fall(tally: Tally, numbers: Mapping[str, float]) -> Setback | None:
     """The last fall, while it is not rebuilt."""
-    day = tally.last_day_where(tally.results == FALL)
-    return unless_rebuilt("fall", tally, day, numbers, "_fall")
+    return rebuilding("fall", tally, tally.last_day_where(tally.results == FALL), numbers)
 
 
 def stop(tally: Tally, numbers: Mapping[str, float]) -> Setback | None:
     """The last bad day, else the last stop or other fault, while it is not put right."""
     faults = (tally.results != CLEAR) & (tally.results != FALL)
-    bad = unless_rebuilt("bad_day", tally, last_bad_day(tally, faults, numbers["bad_day_stops"]), numbers, "_bad_day")
-    return bad or unless_rebuilt("stop", tally, tally.last_day_where(faults), numbers, "")
+    bad = rebuilding("bad_day", tally, last_bad_day(tally, faults, numbers["bad_day_stops"]), numbers)
+    return bad or last_stop(tally, faults, numbers)
+
+
+def last_stop(tally: Tally, faults: np.ndarray, numbers: Mapping[str, float]) -> Setback | None:
+    if not faults.any():
+        return None
+    since = tally.clear_since_last(faults)
+    return unless_rebuilt("stop", tally.last_day_where(faults), since, numbers)
 
 
 def last_bad_day(tally: Tally, faults: np.ndarray, at_least: float) -> int | None:
@@ -75,12 +81,13 @@ def last_bad_day(tally: Tally, faults: np.ndarray, at_least: float) -> int | Non
     return int(bad[-1]) if len(bad) else None
 
 
-def unless_rebuilt(
-    kind: str, tally: Tally, day: int | None, numbers: Mapping[str, float], suffix: str
-) -> Setback | None:
-    if day is None:
-        return None
-    since = tally.clear_since(day, same_day=kind == "stop")
+def rebuilding(kind: str, tally: Tally, day: int | None, numbers: Mapping[str, float]) -> Setback | None:
+    """A fall or a bad day: only later days put it right."""
+    return None if day is None else unless_rebuilt(kind, day, tally.clear_on_later_days(day), numbers)
+
+
+def unless_rebuilt(kind: str, day: int, since: tuple[int, int], numbers: Mapping[str, float]) -> Setback | None:
+    suffix = "" if kind == "stop" else f"_{kind}"
     asked = int(numbers[f"rebuild_clear{suffix}"]), int(numbers[f"rebuild_outings{suffix}"])
     found = Setback(kind, day, *since, *asked)
     return None if found.missing.nothing else found

@@ -92,10 +92,20 @@ class Tally:
         days = self.days[happened]
         return int(days[-1]) if len(days) else None
 
-    def clear_since(self, day: int, same_day: bool) -> tuple[int, int]:
-        """Clear attempts on days later than `day` (or on it), and in how many outings."""
-        first = day if same_day else day + 1
-        since = self.clear_rows[self.days[self.is_clear] >= first]
+    def clear_on_later_days(self, day: int) -> tuple[int, int]:
+        """Clear attempts on days later than the ordinal `day`, and in how many outings."""
+        since = self.clear_rows[self.days[self.is_clear] > day]
+        return len(since), runs(self.attempts.outing[since])
+
+    def clear_since_last(self, happened: np.ndarray) -> tuple[int, int]:
+        """Clear attempts since the last row where something happened, that day's too where they were written down
+        after it, and in how many outings."""
+        day = self.last_day_where(happened)
+        last = max(self.attempts.written(self.rows[happened & (self.days == day)]))
+        that_day = self.rows[self.is_clear & (self.days == day)]
+        after = [each > last for each in self.attempts.written(that_day)]
+        later = self.clear_rows[self.days[self.is_clear] > day]
+        since = np.concatenate((that_day[np.array(after, dtype=bool)], later))
         return len(since), runs(self.attempts.outing[since])
 
     @once

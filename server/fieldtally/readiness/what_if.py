@@ -4,6 +4,7 @@ another bar. Nothing is stored; records are copied and the same computation runs
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from datetime import date
+from math import inf
 
 from fieldtally.book.fold import Record
 from fieldtally.book.kinds import KINDS
@@ -14,6 +15,8 @@ from fieldtally.readiness.selection import limit_and_least_cm
 from fieldtally.readiness.shapes import SIDES
 from fieldtally.readiness.standing import Standing, compute_standings
 from fieldtally.trade.rulebook import Level, Rulebook
+
+AFTER_ALL = (inf, "")  # what is supposed comes after what was written down
 
 
 @dataclass(frozen=True)
@@ -133,7 +136,8 @@ def record(kind: str, record_id: str, body: Mapping, on: date) -> Record:
     schema = KINDS[kind].schema()
     defaults = {name: each.load_default for name, each in schema.fields.items() if not each.required}
     filled = {name: value() if callable(value) else value for name, value in defaults.items()}
-    return Record(record_id, kind, with_elements(filled | dict(body)), on.isoformat(), None, None, (record_id,))
+    body = with_elements(filled | dict(body))
+    return Record(record_id, kind, body, on.isoformat(), None, None, (record_id,), first=AFTER_ALL)
 
 
 def with_elements(body: dict) -> dict:
