@@ -17,6 +17,15 @@ test("the card is read back after the page is gone, and not after it was deleted
   assert.equal(card.value, null);
 });
 
+test("typed faster than the disk writes, the newest is what is kept", async () => {
+  const typing = ["W", "Wr", "Wre", "Wren"].map((name) => keepCard({ name }));
+  await Promise.all(typing);
+  card.value = undefined;
+  await readCard();
+  assert.deepEqual(card.value, { name: "Wren" });
+  await keepCard(null);
+});
+
 test("no account's database is named like it", async () => {
   const names = (await indexedDB.databases()).map(({ name }) => name!);
   assert.deepEqual(names.filter((name) => name.includes("emergency") && name.startsWith("fieldtally-")), []);

@@ -6,7 +6,9 @@ import { test } from "node:test";
 import { LOGBOOK, newPlace } from "./storage.ts"; // first: the store looks for IndexedDB as it is loaded
 
 import { piecesOfCopy } from "../../webclient/src/copies/copyOfAll.ts";
+import type { Bodies } from "../../webclient/src/entries/bodies.ts";
 import { makeEntry } from "../../webclient/src/entries/entry.ts";
+import { uuid7 } from "../../webclient/src/entries/uuid7.ts";
 import type { EntryRow } from "../../webclient/src/store/db.ts";
 import { getMeta, setMeta } from "../../webclient/src/store/db.ts";
 import { DraftWriter } from "../../webclient/src/store/drafts.ts";
@@ -15,7 +17,7 @@ import { lookForLoss, lostStore } from "../../webclient/src/store/lost.ts";
 import { findAbout, findForked, findNewest, findRecord, findRecords, findSince, findTakenBack } from "../../webclient/src/store/read.ts";
 import { NotSaved, troubleOf } from "../../webclient/src/store/trouble.ts";
 import { unsentEntries } from "../../webclient/src/store/unsent.ts";
-import { discardEntries, writeBody, writePutBack, writeTakeBack } from "../../webclient/src/store/write.ts";
+import { discardEntries, writeBody, writeEdit, writePutBack, writeTakeBack } from "../../webclient/src/store/write.ts";
 import { countAll } from "../../webclient/src/sync/counts.ts";
 
 const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
@@ -42,6 +44,40 @@ test("an edit supersedes, a taking back keeps the history, and putting back give
   assert.deepEqual((await findRecords(place, "field", {})).map((found) => found.body!.name), ["Hill field"]);
   const entries = await place.db.entries.toArray();
   assert.deepEqual(entries.map((entry) => entry.supersedes.length), [0, 1, 1, 1]);
+});
+
+test("edits made on one screen before it was drawn anew keep each other", async () => {
+  const place = await newPlace();
+  const { record_id, body } = await writeBody(place, "outing", { horse_id: uuid7(), date: "2026-05-03", activity: "fitness" });
+  const shown = { record_id, kind: "outing" as const, body: body as unknown as Bodies["outing"] };
+  await Promise.all([
+    writeEdit(place, shown, { notes: "Into the wind" }), // left by tapping the chip beside it
+    writeEdit(place, shown, { going: "firm" }),
+    writeEdit(place, shown, { closed: true, going: shown.body.going }), // said again, not changed
+  ]);
+  const { notes, going, closed } = (await findRecord(place, record_id))!.body as unknown as Bodies["outing"];
+  assert.deepEqual([notes, going, closed], ["Into the wind", "firm", true]);
+  assert.equal((await findRecord(place, record_id))!.heads.length, 1);
+});
+
+test("a form saved whole changes only what was changed in it, and what states one fact stays together", async () => {
+  const place = await newPlace();
+  const { record_id, body } = await writeBody(place, "fence", { label: "4", profile: "log", height_cm: 80 });
+  const asOpened = { record_id, kind: "fence" as const, body: body as unknown as Bodies["fence"] };
+  await writeEdit(place, asOpened, { notes: "Wet in front", latitude: 51.5, longitude: -1.2, position_accuracy_m: 5 }); // the coach's, in the meantime
+  await writeEdit(place, asOpened, { ...asOpened.body, height_cm: 90, latitude: 51.6, longitude: -1.2 });
+  const now = (await findRecord(place, record_id))!.body as unknown as Bodies["fence"];
+  assert.deepEqual([now.notes, now.height_cm, now.latitude, now.longitude, now.position_accuracy_m], ["Wet in front", 90, 51.6, -1.2, null]);
+  await writeEdit(place, asOpened, { label: "4a", notes: "Dry" });
+  assert.equal(((await findRecord(place, record_id))!.body as unknown as Bodies["fence"]).notes, "Dry", "where both changed one thing the later has the last word");
+});
+
+test("a record taken back while it was being edited comes back as it was shown, with the edit", async () => {
+  const place = await newPlace();
+  const { record_id, body } = await writeBody(place, "field", { name: "Hill", notes: "Flat" });
+  await writeTakeBack(place, record_id);
+  await writeEdit(place, { record_id, kind: "field", body: body as unknown as Bodies["field"] }, { name: "Hill field" });
+  assert.deepEqual((await findRecord(place, record_id))!.body, { name: "Hill field", notes: "Flat" });
 });
 
 test("if anything in a transaction fails, nothing of it is kept", async () => {

@@ -13,8 +13,9 @@ import { here, logbookId, openDb, type Place } from "./place.ts";
 import { findNewest, findRecord, findRecords, findStandings } from "./read.ts";
 import type { Link } from "./recordRow.ts";
 import { NotSaved, notSaved, troubleOf } from "./trouble.ts";
-import { writeBody, writePutBack, writeTakeBack } from "./write.ts";
+import { type Shown, writeBody, writeEdit, writePutBack, writeTakeBack } from "./write.ts";
 
+export { useAsOpened } from "./asOpened.ts";
 export { useDraft } from "./drafts.ts";
 export { NotSaved } from "./trouble.ts";
 
@@ -33,9 +34,14 @@ export interface SavedRecord<K extends KindName = KindName> {
 
 export type Where = Partial<Record<Link, string>>;
 
-/** Saves a new record, or an edit of one. Resolves when it is on the disk; rejects with NotSaved. */
+/** Saves a new record, or the whole of one anew. Resolves when it is on the disk; rejects with NotSaved. */
 export async function save<K extends KindName>(kind: K, body: BodyInputs[K], record_id?: string): Promise<SavedRecord<K>> {
   return saved<K>(await durably((place) => writeBody(place, kind, body, record_id)));
+}
+
+/** Changes a part of a record as it was shown, and nothing that was said of it since. Resolves and rejects as `save`. */
+export async function edit<K extends KindName>(shown: Shown<K>, part: Partial<BodyInputs[K]>): Promise<SavedRecord<K>> {
+  return saved<K>(await durably((place) => writeEdit(place, shown, part)));
 }
 
 /** Takes a record back. Nothing is erased: `putBack` undoes it, today or next year. */

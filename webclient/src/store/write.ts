@@ -1,9 +1,9 @@
 // The only place where this phone writes into its logbooks: one entry and the record it changes in one
 // transaction, whose promise resolves when the transaction is complete on the disk, and not before.
 
-import { type BodyInputs, type KindName } from "../entries/bodies.ts";
+import { type Bodies, type BodyInputs, type KindName } from "../entries/bodies.ts";
 import { type Entry, makeEntry } from "../entries/entry.ts";
-import type { Plain } from "../entries/merge.ts";
+import { merge, type Plain } from "../entries/merge.ts";
 import { current } from "../entries/upcast.ts";
 import type { EntryRow, RecordRow } from "./db.ts";
 import type { Place } from "./place.ts";
@@ -23,6 +23,26 @@ export function writeBody<K extends KindName>(
     const row = rowAfter(entry, before);
     await place.db.records.put(row);
     return row;
+  });
+}
+
+/** A record as a screen shows it. */
+export interface Shown<K extends KindName = KindName> {
+  record_id: string;
+  kind: K;
+  body: Bodies[K];
+}
+
+/**
+ * What `part` changes of the record as it was `shown`, on top of whatever was said of it since: a note being kept
+ * while a chip beside it is tapped, or another's edit that has come in under an open form. Where both changed one
+ * thing, this edit has the last word. A record taken back since then comes back as it was shown.
+ */
+export function writeEdit<K extends KindName>(place: Place, { record_id, kind, body }: Shown<K>, part: Partial<BodyInputs[K]>): Promise<RecordRow> {
+  return inTransaction(place, async (place) => {
+    const shown = body as unknown as Plain;
+    const now = (await findRecord(place, record_id))?.body ?? shown;
+    return writeBody(place, kind, merge(kind, [shown], [now, { ...shown, ...part }]).body as never, record_id);
   });
 }
 

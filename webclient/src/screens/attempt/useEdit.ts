@@ -4,7 +4,7 @@ import { useEffect, useRef, useState } from "preact/hooks";
 
 import type { Bodies, KindName } from "../../entries/bodies.ts";
 import { toast } from "../../parts/toast.ts";
-import { save, type SavedRecord } from "../../store/book.ts";
+import { edit, type SavedRecord } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 
 export type Change<K extends KindName> = (part: Partial<Bodies[K]>) => Promise<boolean>;
@@ -25,8 +25,9 @@ export function useEdit<K extends KindName>(record: SavedRecord<K>): [Bodies[K],
     draw((n) => n + 1);
     saving.current += 1;
     try {
-      await save(record.kind, newest.current as never, record.record_id);
-      toast(t("attempt.changed"), () => void save(record.kind, before as never, record.record_id).catch(notKept));
+      const after = newest.current;
+      await edit({ ...record, body: before }, part);
+      toast(t("attempt.changed"), () => void edit({ ...record, body: after }, before).catch(notKept));
       return true;
     } catch {
       newest.current = before;

@@ -4,7 +4,7 @@ import { BigButton } from "../../parts/BigButton.tsx";
 import { Choices } from "../../parts/Choices.tsx";
 import { Stepper } from "../../parts/Stepper.tsx";
 import { toast } from "../../parts/toast.ts";
-import { save, type SavedRecord, useDraft } from "../../store/book.ts";
+import { edit, type SavedRecord, useDraft } from "../../store/book.ts";
 import { useBusy } from "../../update/busy.ts";
 import { t } from "../../words/index.ts";
 import { RatePair } from "./RateStepper.tsx";
@@ -39,10 +39,10 @@ export function RateForm({ set, run }: { set: SavedRecord<"interval_set">; run: 
   const keep = async (): Promise<void> => {
     const check = { minute, heart_rate_bpm: draft.heart, respiration_bpm: draft.breath };
     const others = set.body.recoveries.filter((each) => each.minute !== minute);
-    const done = await save("interval_set", { ...set.body, recoveries: [...others, check] }, set.record_id).catch(() => null);
+    const done = await edit(set, { recoveries: [...others, check] }).catch(() => null);
     if (!done) return toast(t("conditioning.not_kept"));
     clear();
-    toast(t("conditioning.kept"), () => void save("interval_set", set.body, set.record_id).catch(() => undefined));
+    toast(t("conditioning.kept"), () => void edit(done, { recoveries: set.body.recoveries }).catch(() => undefined));
   };
   return (
     <div class="form rate-form">

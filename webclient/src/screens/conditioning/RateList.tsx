@@ -1,7 +1,7 @@
 import type { RecoveryCheck } from "../../entries/bodies.ts";
 import { Icon } from "../../parts/Icon.tsx";
 import { toast } from "../../parts/toast.ts";
-import { save, type SavedRecord } from "../../store/book.ts";
+import { edit, type SavedRecord } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 
 export function ratesWords({ heart_rate_bpm, respiration_bpm }: RecoveryCheck): string {
@@ -14,7 +14,7 @@ export function ratesWords({ heart_rate_bpm, respiration_bpm }: RecoveryCheck): 
 export function RateList({ set, writes }: { set: SavedRecord<"interval_set">; writes: boolean }) {
   const { recoveries } = set.body;
   if (recoveries.length === 0) return <p class="empty">{t("conditioning.no_rates")}</p>;
-  const write = (checks: RecoveryCheck[]) => save("interval_set", { ...set.body, recoveries: checks }, set.record_id);
+  const write = (checks: RecoveryCheck[]) => edit(set, { recoveries: checks });
   const remove = async (gone: RecoveryCheck): Promise<void> => {
     const done = await write(recoveries.filter((check) => check !== gone)).catch(() => null);
     if (done) toast(t("conditioning.removed"), () => void write(recoveries).catch(() => undefined));

@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "preact/hooks";
 
 import { TextBox } from "../../parts/TextBox.tsx";
-import { save, type SavedRecord, useDraft } from "../../store/book.ts";
+import { edit, type SavedRecord, useDraft } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 
 /** A note that needs no saving: half typed it is a draft, left it is an entry. */
@@ -11,7 +11,7 @@ export function SetNote({ set }: { set: SavedRecord<"interval_set"> }) {
   finish.current = async () => {
     const note = text.trim() === "" ? null : text.trim();
     if (note === set.body.note) return;
-    const done = await save("interval_set", { ...set.body, note }, set.record_id).catch(() => null); // the frame says why
+    const done = await edit(set, { note }).catch(() => null); // the frame says why
     if (done !== null) clear();
   };
   useEffect(() => () => void finish.current(), []);

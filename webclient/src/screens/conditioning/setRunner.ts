@@ -7,10 +7,11 @@ import { cueBetween, type SetCue } from "../../conditioning/cues.ts";
 import {
   beginSet, elapsedOf, pressEnd, pressLonger, pressOn, ridden, seenSet, type SetPlan, type SetRun, undoChange,
 } from "../../conditioning/set.ts";
+import type { IntervalSet } from "../../entries/bodies.ts";
 import { uuid7 } from "../../entries/uuid7.ts";
 import { type Judged, judge } from "../../pace/judge.ts";
 import type { Sample } from "../../pace/trace.ts";
-import { save, takeBack } from "../../store/book.ts";
+import { edit, save, takeBack } from "../../store/book.ts";
 import { here, logbookId } from "../../store/place.ts";
 import { findRecord } from "../../store/read.ts";
 import type { Device } from "../watch/device.ts";
@@ -21,6 +22,12 @@ import { heldSet, keepSet, keepSetSeen, keepSetStart, letSetGo } from "./keepSet
 const FORGET_MS = 3_600_000;
 
 type Change = (run: SetRun, sample: Sample) => SetRun;
+
+/** Rates and a note that the record has by now stay. */
+async function keepRidden(record_id: string, part: Pick<IntervalSet, "outing_id" | "intervals">): Promise<void> {
+  const body = (await findRecord(here(), record_id))?.body as IntervalSet | null | undefined;
+  await (body ? edit({ record_id, kind: "interval_set", body }, part) : save("interval_set", part, record_id));
+}
 
 export class SetRunner {
   run = signal<SetRun | null>(null);
@@ -123,8 +130,7 @@ export class SetRunner {
     const intervals = ridden(run.segments, run.plan.speed_mpm);
     if (intervals.length === 0) return this.letGo();
     await this.#vigil.writing(async () => {
-      const before = (await findRecord(here(), run.id))?.body;
-      await save("interval_set", { ...before, outing_id: run.plan.outing_id, intervals }, run.id);
+      await keepRidden(run.id, { outing_id: run.plan.outing_id, intervals });
       this.run.value = { ...(this.run.value ?? run), saved_changes: run.changes };
       await keepSet(here(), this.run.value);
     });

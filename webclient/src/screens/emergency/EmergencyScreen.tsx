@@ -50,10 +50,7 @@ function unbroken(line: string): string {
 
 function Form({ given, done }: { given: Card; done: () => void }) {
   const [sure, ask] = useState(false);
-  const remove = () => {
-    void keepCard(null);
-    done();
-  };
+  const leave = (next: Card | null): void => void keepCard(next).then(done);
   return (
     <div class="form">
       {CARD_LINES.map((line) => (
@@ -63,8 +60,8 @@ function Form({ given, done }: { given: Card; done: () => void }) {
         />
       ))}
       <div class="buttons">
-        <Button tone="main" onClick={done}>{t("emergency.done")}</Button>
-        <Button tone="stop" onClick={() => (sure ? remove() : ask(true))}>{t(sure ? "emergency.delete_yes" : "emergency.delete")}</Button>
+        <Button tone="main" onClick={() => leave(card.value ?? null)}>{t("emergency.done")}</Button>
+        <Button tone="stop" onClick={() => (sure ? leave(null) : ask(true))}>{t(sure ? "emergency.delete_yes" : "emergency.delete")}</Button>
       </div>
     </div>
   );

@@ -24,9 +24,23 @@ export async function readCard(): Promise<void> {
   card.value ??= kept ?? null;
 }
 
-/** Kept with every key, on the disk at once: there is nothing to save. Null deletes it. */
-export async function keepCard(next: Card | null): Promise<void> {
+let keeping: Promise<void> | null = null;
+
+/** Kept with every key: there is nothing to save. Null deletes it. Resolves when the newest is on the disk. */
+export function keepCard(next: Card | null): Promise<void> {
   card.value = next;
+  keeping ??= keepNewest().finally(() => (keeping = null));
+  return keeping;
+}
+
+// a disk slower than the typing is given the newest only
+async function keepNewest(): Promise<void> {
+  let kept: Card | null;
+  do await put((kept = card.value ?? null));
+  while (kept !== (card.value ?? null));
+}
+
+async function put(next: Card | null): Promise<void> {
   await inStore(async (db) => {
     const change = db.transaction(STORE, "readwrite", { durability: "strict" });
     await (next ? change.store.put(next, 1) : change.store.delete(1));

@@ -9,7 +9,7 @@ import { toast } from "../../parts/toast.ts";
 import { bodyOf, NO_REST, type Problem, problemsOf, type Rest } from "../../recording/fenceForm.ts";
 import { type Position, positionOf } from "../../recording/position.ts";
 import { nextOrder } from "../../recording/reorder.ts";
-import { putBack, save, type SavedRecord, takeBack, useDraft, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
+import { edit, putBack, save, type SavedRecord, takeBack, useAsOpened, useDraft, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 import "../../style/recording.css";
 import { ForkNotice } from "../attempt/ForkNotice.tsx";
@@ -57,6 +57,7 @@ interface FormProps {
 function FenceForm({ title, draftKey, fence, rest, back }: FormProps) {
   const [search] = useSearchParams();
   const [, navigate] = useLocation();
+  const asOpened = useAsOpened(fence);
   const { form, change, startAfresh, recovered } = useFenceForm(draftKey, fence?.body ?? null);
   const [problems, setProblems] = useState<Problem[]>([]);
   const mayWrite = useRole() !== "reader";
@@ -67,7 +68,8 @@ function FenceForm({ title, draftKey, fence, rest, back }: FormProps) {
     const found = problemsOf(form);
     setProblems(found);
     if (found.length) return toast(t("fence.problems", { n: found.length }));
-    const saved = await save("fence", bodyOf(form, restOf(whole)), fence?.record_id).catch(() => null);
+    const body = bodyOf(form, restOf(whole));
+    const saved = await (asOpened ? edit(asOpened, body) : save("fence", body)).catch(() => null);
     if (!saved) return toast(t("fence.not_saved"));
     startAfresh();
     forgetStood();

@@ -1,7 +1,7 @@
 import type { Fence } from "../../entries/bodies.ts";
 import { toast } from "../../parts/toast.ts";
 import { type Position, positionOf } from "../../recording/position.ts";
-import { save } from "../../store/book.ts";
+import { edit } from "../../store/book.ts";
 import { here } from "../../store/place.ts";
 import { findRecord } from "../../store/read.ts";
 import { t } from "../../words/index.ts";
@@ -17,5 +17,5 @@ export async function placeFence(record_id: string, part: Partial<Position>): Pr
 // beside whatever else is said of the fence by now: standing takes a while
 async function put(record_id: string, part: Partial<Position>): Promise<[Fence, Fence]> {
   const before = (await findRecord(here(), record_id))!.body as unknown as Fence;
-  return [before, (await save("fence", { ...before, ...part }, record_id)).body];
+  return [before, (await edit({ record_id, kind: "fence", body: before }, part)).body];
 }

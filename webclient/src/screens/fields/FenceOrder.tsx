@@ -4,7 +4,7 @@ import { Link } from "wouter-preact";
 import { Icon } from "../../parts/Icon.tsx";
 import { toast } from "../../parts/toast.ts";
 import { move } from "../../recording/reorder.ts";
-import { save, type SavedRecord } from "../../store/book.ts";
+import { edit, type SavedRecord } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 import { fenceBrief } from "../outing/names.ts";
 
@@ -18,9 +18,9 @@ export function FenceOrder({ fences, mayWrite }: Props) {
   const [moved, setMoved] = useState("");
   const shift = async (at: number, by: -1 | 1) => {
     const places = move(fences, at, by);
-    const body = (id: string) => fences.find((fence) => fence.record_id === id)!.body;
+    const shown = (id: string) => fences.find((fence) => fence.record_id === id)!;
     try {
-      for (const { record_id, order } of places) await save("fence", { ...body(record_id), order }, record_id);
+      for (const { record_id, order } of places) await edit(shown(record_id), { order });
     } catch {
       return toast(t("fence.not_saved"));
     }

@@ -6,7 +6,7 @@ import { NotHere } from "../../parts/NotHere.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
 import { toast } from "../../parts/toast.ts";
-import { save, type SavedRecord, useDraft, useRecord, useWhetherHere } from "../../store/book.ts";
+import { edit, save, type SavedRecord, useAsOpened, useDraft, useRecord, useWhetherHere } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 import "../../style/recording.css";
 
@@ -24,13 +24,15 @@ export function EditField({ params }: { params: { id: string } }) {
 function FieldForm({ field }: { field: SavedRecord<"field"> | null }) {
   const [, navigate] = useLocation();
   const id = field?.record_id;
+  const asOpened = useAsOpened(field);
   const [name, setName, clearName] = useDraft(`field ${id ?? "new"} name`, field?.body.name ?? "");
   const [notes, setNotes, clearNotes] = useDraft(`field ${id ?? "new"} notes`, field?.body.notes ?? "");
   const [nameless, setNameless] = useState(false);
   const keep = async () => {
     setNameless(!name.trim());
     if (!name.trim()) return;
-    const saved = await save("field", { name: name.trim(), notes: notes.trim() || null }, id).catch(() => null);
+    const body = { name: name.trim(), notes: notes.trim() || null };
+    const saved = await (asOpened ? edit(asOpened, body) : save("field", body)).catch(() => null);
     if (!saved) return toast(t("field.not_saved"));
     clearName();
     clearNotes();

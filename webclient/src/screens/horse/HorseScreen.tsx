@@ -7,7 +7,7 @@ import { NotHere } from "../../parts/NotHere.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
 import { toast } from "../../parts/toast.ts";
-import { putBack, save, type SavedRecord, takeBack, useDraft, useRecord, useRole, useWhetherHere } from "../../store/book.ts";
+import { edit, putBack, save, type SavedRecord, takeBack, useAsOpened, useDraft, useRecord, useRole, useWhetherHere } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 import { RulebookAndLevel } from "./RulebookAndLevel.tsx";
 
@@ -26,6 +26,7 @@ type Rest = Pick<Horse, "birth_year" | "rulebook_id" | "present_level_id">;
 
 function HorseForm({ horse }: { horse: SavedRecord<"horse"> | null }) {
   const id = horse?.record_id;
+  const asOpened = useAsOpened(horse);
   const [, navigate] = useLocation();
   const [name, setName, clearName] = useDraft(`horse ${id ?? "new"} name`, horse?.body.name ?? "");
   const [changed, setChanged] = useState<Partial<Rest>>({});
@@ -36,7 +37,8 @@ function HorseForm({ horse }: { horse: SavedRecord<"horse"> | null }) {
   const keep = async () => {
     setNameless(!name.trim());
     if (!name.trim()) return;
-    const saved = await save("horse", { ...before, ...rest, name: name.trim() }, id).catch(() => null);
+    const body = { ...rest, name: name.trim() };
+    const saved = await (asOpened ? edit(asOpened, body) : save("horse", body)).catch(() => null);
     if (!saved) return;
     clearName();
     navigate("/", { replace: true });

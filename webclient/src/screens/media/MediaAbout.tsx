@@ -8,7 +8,7 @@ import { Button } from "../../parts/BigButton.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
 import { toast } from "../../parts/toast.ts";
 import type { RecordRow } from "../../store/db.ts";
-import { putBack, save, type SavedRecord, takeBack, useDraft, useRole } from "../../store/book.ts";
+import { edit, putBack, type SavedRecord, takeBack, useDraft, useRole } from "../../store/book.ts";
 import { showTime } from "../../units/times.ts";
 import { showDay, showMoment } from "../../words/dates.ts";
 import { t } from "../../words/index.ts";
@@ -80,7 +80,7 @@ function Said({ row, body }: { row: RecordRow; body: Bodies["voice_note"] }) {
   const [text, setText, clear] = useDraft(`voice ${row.record_id}`, body.text ?? "");
   const keep = async (event: Event) => {
     event.preventDefault();
-    const done = await save("voice_note", { ...body, text: text.trim() || null }, row.record_id).catch(() => null);
+    const done = await edit({ record_id: row.record_id, kind: "voice_note", body }, { text: text.trim() || null }).catch(() => null);
     if (!done) return toast(t("media.other"));
     clear();
     toast(t("media.kept"));

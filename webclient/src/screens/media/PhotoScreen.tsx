@@ -9,7 +9,7 @@ import { Screen } from "../../parts/Screen.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
 import { toast } from "../../parts/toast.ts";
 import type { RecordRow } from "../../store/db.ts";
-import { save, useDraft, useRecord, useRole } from "../../store/book.ts";
+import { edit, useDraft, useRecord, useRole } from "../../store/book.ts";
 import { useLive } from "../../store/live.ts";
 import { here } from "../../store/place.ts";
 import { findRecord } from "../../store/read.ts";
@@ -60,7 +60,7 @@ function Caption({ row, body }: { row: RecordRow; body: Bodies["photo"] }) {
   const keep = async () => {
     const caption = text.trim() || null;
     if (caption === body.caption) return;
-    await save("photo", { ...body, caption }, row.record_id).then(clear, () => toast(t("media.other")));
+    await edit({ record_id: row.record_id, kind: "photo", body }, { caption }).then(clear, () => toast(t("media.other")));
   };
   return (
     <div onFocusOut={() => void keep()}>

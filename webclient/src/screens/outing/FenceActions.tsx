@@ -1,13 +1,13 @@
 import { Link } from "wouter-preact";
 
 import { toast } from "../../parts/toast.ts";
-import { save, type SavedRecord } from "../../store/book.ts";
+import { edit, type SavedRecord } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 
 /** Beside the fence's name: keep it among the favourites, change what is known of it. */
 export function FenceActions({ fence, outing_id }: { fence: SavedRecord<"fence">; outing_id: string }) {
   const { favourite } = fence.body;
-  const toggle = () => save("fence", { ...fence.body, favourite: !favourite }, fence.record_id).catch(() => toast(t("fence.not_saved")));
+  const toggle = () => edit(fence, { favourite: !favourite }).catch(() => toast(t("fence.not_saved")));
   return (
     <>
       <button type="button" class="icon-button star-button" aria-pressed={favourite} aria-label={t("outing.favourite")} onClick={() => void toggle()}>

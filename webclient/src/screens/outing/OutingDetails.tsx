@@ -8,7 +8,7 @@ import { Screen } from "../../parts/Screen.tsx";
 import { Stepper } from "../../parts/Stepper.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
 import { toast } from "../../parts/toast.ts";
-import { putBack, save, type SavedRecord, takeBack, useDraft, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
+import { edit, putBack, type SavedRecord, takeBack, useDraft, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 import "../../style/recording.css";
 import { ForkNotice } from "../attempt/ForkNotice.tsx";
@@ -29,7 +29,7 @@ type Confidence = (typeof CONFIDENCES)[number];
 function Details({ outing }: { outing: SavedRecord<"outing"> }) {
   const { body, record_id } = outing;
   const mayWrite = useRole() !== "reader";
-  const change = (part: Partial<Outing>) => save("outing", { ...body, ...part }, record_id).catch(() => toast(t("outing.details_not_saved")));
+  const change = (part: Partial<Outing>) => edit(outing, part).catch(() => toast(t("outing.details_not_saved")));
   const confidence = body.rider_confidence === null ? null : (String(body.rider_confidence) as Confidence);
   return (
     <Screen title={t("outing.details")} back={`/outing/${record_id}`}>

@@ -4,7 +4,7 @@ import { useState } from "preact/hooks";
 
 import type { Bodies } from "../../entries/bodies.ts";
 import { civilDate } from "../../entries/entry.ts";
-import { save, type SavedRecord, useDraft } from "../../store/book.ts";
+import { edit, save, type SavedRecord, useAsOpened, useDraft } from "../../store/book.ts";
 import { blank, DRAFT_OF, type Drafts, type Lacking, lacks, readDraft, type ResultKind } from "./drafts.ts";
 
 export interface ResultForm<K extends ResultKind> {
@@ -22,6 +22,7 @@ export interface ResultForm<K extends ResultKind> {
 export function useResultForm<K extends ResultKind>(kind: K, before: SavedRecord<K> | undefined, given: Partial<Drafts[K]>): ResultForm<K> {
   const today = civilDate(new Date());
   const first = before ? (DRAFT_OF[kind] as unknown as (body: Bodies[K]) => Drafts[K])(before.body) : { ...blank(today)[kind], ...given };
+  const asOpened = useAsOpened(before);
   const firstText = JSON.stringify(first);
   const [kept, keep, clear] = useDraft(`result ${before?.record_id ?? `new ${kind}`}`, firstText);
   const [asked, setAsked] = useState(false);
@@ -35,7 +36,8 @@ export function useResultForm<K extends ResultKind>(kind: K, before: SavedRecord
   const store = async (body: (draft: Drafts[K]) => Bodies[K]): Promise<string | null> => {
     setAsked(true);
     if (lacks(kind, draft, today).length > 0) return null;
-    const saved = await save(kind, body(draft) as never, before?.record_id).catch(() => null); // the frame says why
+    const told = body(draft);
+    const saved = await (asOpened ? edit(asOpened, told as never) : save(kind, told as never)).catch(() => null); // the frame says why
     if (saved !== null) clear();
     return saved?.record_id ?? null;
   };

@@ -10,7 +10,7 @@ import { Notice } from "../../parts/Notice.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
 import { toast } from "../../parts/toast.ts";
-import { putBack, save, type SavedRecord, takeBack, useDraft, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
+import { edit, putBack, save, type SavedRecord, takeBack, useAsOpened, useDraft, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
 import { useBusy } from "../../update/busy.ts";
 import { decimal } from "../../words/decimal.ts";
 import { t } from "../../words/index.ts";
@@ -51,6 +51,7 @@ function Calibrate({ calibration }: { calibration?: Saved }) {
 function CalibrationForm({ calibration, writes }: { calibration?: Saved; writes: boolean }) {
   const [, navigate] = useLocation();
   const back = new URLSearchParams(useSearch()).get("back") ?? "/tracks";
+  const asOpened = useAsOpened(calibration);
   const first = calibration ? draftOf(calibration.body) : BLANK;
   const [kept, keep, clear] = useDraft(`calibration ${calibration?.record_id ?? "new"}`, JSON.stringify(first));
   const [asked, setAsked] = useState(false);
@@ -61,7 +62,7 @@ function CalibrationForm({ calibration, writes }: { calibration?: Saved; writes:
     event.preventDefault();
     setAsked(true);
     const body = calibrationBody(draft, civilDate(new Date()), calibration?.body ?? null);
-    const saved = body && (await save("calibration", body, calibration?.record_id).catch(() => null)); // the frame says why
+    const saved = body && (await (asOpened ? edit(asOpened, body) : save("calibration", body)).catch(() => null)); // the frame says why
     if (!saved) return;
     clear();
     navigate(back === "/tracks" ? back : `${back}?calibration=${saved.record_id}`, { replace: true });

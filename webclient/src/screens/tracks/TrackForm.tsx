@@ -7,7 +7,7 @@ import { tenths } from "../../pace/phrases.ts";
 import { BigButton } from "../../parts/BigButton.tsx";
 import { Choices } from "../../parts/Choices.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
-import { save, type SavedRecord, useDraft, useRecord, useRecords, useWhetherHere } from "../../store/book.ts";
+import { edit, save, type SavedRecord, useAsOpened, useDraft, useRecord, useRecords, useWhetherHere } from "../../store/book.ts";
 import { units } from "../../units/index.ts";
 import { decimal } from "../../words/decimal.ts";
 import { t } from "../../words/index.ts";
@@ -28,6 +28,7 @@ const EXAMPLE_MPM = 400;
 export function TrackForm({ field_id, track, onSaved }: Props) {
   const unit = units.value === "metric" ? "m" : "yd";
   const made = new URLSearchParams(useSearch()).get("calibration"); // just calibrated, and back again
+  const asOpened = useAsOpened(track);
   const first = useFirst(track, field_id, unit);
   const [kept, keep, clear] = useDraft(`track ${track?.record_id ?? "new"}`, JSON.stringify(first));
   const [asked, setAsked] = useState(false);
@@ -48,7 +49,7 @@ export function TrackForm({ field_id, track, onSaved }: Props) {
     const stillReading = draft.calibration_id !== null && calibration === null;
     const body = stillReading ? null : trackBody(draft, calibration);
     if (body === null) return;
-    const saved = await save("track", body, track?.record_id).catch(() => null); // the frame says why
+    const saved = await (asOpened ? edit(asOpened, body) : save("track", body)).catch(() => null); // the frame says why
     if (saved === null) return;
     clear();
     onSaved(saved.record_id);

@@ -17,7 +17,7 @@ import { Icon } from "../../parts/Icon.tsx";
 import { NotHere } from "../../parts/NotHere.tsx";
 import { Screen } from "../../parts/Screen.tsx";
 import { toast } from "../../parts/toast.ts";
-import { putBack, save, type SavedRecord, takeBack, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
+import { edit, putBack, type SavedRecord, takeBack, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
 import { showDistance } from "../../units/index.ts";
 import { inside, say, t } from "../../words/index.ts";
 import { CanterTraces, takeBackTraces } from "../trace/CanterTraces.tsx";
@@ -134,7 +134,7 @@ function Comparison({ canter }: { canter: Canter }) {
 }
 
 function Flags({ canter }: { canter: Canter }) {
-  const choose = (value: string | null): void => void save("timed_canter", { ...canter.body, over_fences: value === "fences" }, canter.record_id).catch(() => undefined);
+  const choose = (value: string | null): void => void edit(canter, { over_fences: value === "fences" }).catch(() => undefined);
   return (
     <Choices
       label={t("watch.ground")} value={canter.body.over_fences ? "fences" : "flat"} onChoose={choose}

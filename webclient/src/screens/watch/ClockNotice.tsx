@@ -7,7 +7,7 @@ import { speed } from "../../pace/speed.ts";
 import { timeOf } from "../../pace/run.ts";
 import { Button } from "../../parts/BigButton.tsx";
 import { Notice } from "../../parts/Notice.tsx";
-import { save, type SavedRecord, useRole } from "../../store/book.ts";
+import { edit, type SavedRecord, useRole } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 import { stopwatch } from "./thisWatch.ts";
 
@@ -31,8 +31,7 @@ export function ClockNotice({ canter }: { canter: SavedRecord<"timed_canter"> })
   const others = otherReadings(judgedOf(body));
   const unsure = isUnsure(canter);
   const take = (other: Judged): void => {
-    const changed = { ...body, elapsed_ms: Math.round(other.elapsed_ms), clock: other.clock };
-    void save("timed_canter", changed, canter.record_id).catch(() => undefined); // the frame says why
+    void edit(canter, { elapsed_ms: Math.round(other.elapsed_ms), clock: other.clock }).catch(() => undefined); // the frame says why
   };
   const buttons = role === "reader" ? [] : others.map((other) => (
     <Button key={other.elapsed_ms} onClick={() => take(other)}>

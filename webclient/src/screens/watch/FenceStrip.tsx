@@ -10,7 +10,7 @@ import { Row, Rows, Section } from "../../parts/Card.tsx";
 import { Notice } from "../../parts/Notice.tsx";
 import { Stepper } from "../../parts/Stepper.tsx";
 import { madeAt } from "../../recording/made.ts";
-import { save, type SavedRecord, useRecords } from "../../store/book.ts";
+import { edit, type SavedRecord, useRecords } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 import { placeName } from "../outing/names.ts";
 
@@ -96,7 +96,7 @@ interface ChangeProps {
 function Change({ canter, tied, free, name }: ChangeProps) {
   const most_s = Math.ceil(canter.body.elapsed_ms / 1000);
   const put = (one: Met, canter_id: string | null, canter_offset_ms: number | null): void => {
-    void save("attempt", { ...one.body, canter_id, canter_offset_ms }, one.record_id).catch(() => undefined); // the frame says why
+    void edit(one, { canter_id, canter_offset_ms }).catch(() => undefined); // the frame says why
   };
   // both ids carry the moment they were made: the tap, and the start
   const guess = (one: Met): number => Math.min(canter.body.elapsed_ms, Math.max(0, Math.round(madeAt(one) - madeAt(canter) - 1000 * (canter.body.countdown_s ?? 0))));

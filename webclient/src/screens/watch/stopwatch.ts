@@ -30,6 +30,7 @@ export class Stopwatch {
   #device: Device;
   #vigil: Vigil;
   #cuedTo_ms = 0;
+  #leaving = false;
 
   constructor(device: Device) {
     this.#device = device;
@@ -75,13 +76,14 @@ export class Stopwatch {
 
   async stop(timeStamp: number): Promise<void> {
     const before = this.watch.value;
-    this.watch.value = pressStop(before, this.#device.at(timeStamp));
-    if (this.watch.value === before) return;
+    const after = pressStop(before, this.#device.at(timeStamp));
+    if (after === before || this.#leaving) return;
     this.#device.touched();
-    if (this.watch.value.phase === "short") return;
+    if (after.phase === "ready" && before.phase === "running") return this.#leave(before.run); // called off before its zero
+    this.watch.value = after;
+    if (after.phase === "short") return;
     this.#rest();
-    if (this.watch.value.phase === "stopped") await this.saveAgain();
-    else if (before.phase === "running") await letGo(here(), before.run.id); // called off before its zero
+    await this.saveAgain();
   }
 
   /** Saves the stopped run as a timed canter, under the run's own id: doing it twice makes one record. */
@@ -113,14 +115,11 @@ export class Stopwatch {
     await moveTies(run.plan.outing_id, saved, run.id);
   }
 
-  /** Ends the run unsaved and hands it back, for the undo. It is gone from the screen once it is gone from the disk:
-   * a page closed in between would find it running again. A disk that refuses keeps nobody at a run. */
+  /** Ends the run unsaved and hands it back, for the undo. */
   async throwAway(): Promise<Run | null> {
-    if (this.watch.value.phase === "ready") return null;
+    if (this.watch.value.phase === "ready" || this.#leaving) return null;
     const { run } = this.watch.value;
-    await letGo(here(), run.id).catch((error) => console.error("a run could not be let go", error));
-    this.#rest();
-    this.watch.value = READY;
+    await this.#leave(run);
     return run;
   }
 
@@ -153,6 +152,16 @@ export class Stopwatch {
     if (newest === undefined || judged.elapsed_ms - newest.at_ms > STALE_CUE_MS) return;
     this.cue.value = newest;
     this.#device.signal(newest);
+  }
+
+  // Gone from the screen once it is gone from the disk: a page closed in between would find it running again. A disk
+  // that refuses keeps nobody at a run.
+  async #leave(run: Run): Promise<void> {
+    this.#leaving = true;
+    await letGo(here(), run.id).catch((error) => console.error("a run could not be let go", error));
+    this.#leaving = false;
+    this.#rest();
+    this.watch.value = READY;
   }
 
   async #takeUpHeld(held: KeptRun): Promise<void> {
