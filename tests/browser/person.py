@@ -6,6 +6,7 @@ import shutil
 import signal
 import subprocess
 import time
+from collections.abc import Callable
 from pathlib import Path
 
 from playwright.sync_api import BrowserContext, Locator, Page, Playwright, expect
@@ -25,6 +26,16 @@ def chromium() -> str:
         if candidate and (found := shutil.which(candidate)):
             return found
     raise AssertionError("The browser tests need Chromium: run tests/run, or name one in FIELDTALLY_CHROMIUM.")
+
+IS_DRAFTED = """async (text) => {
+  const answer = (request) => new Promise((done) => { request.onsuccess = () => done(request.result); });
+  const { name } = (await indexedDB.databases()).find((one) => one.name.startsWith('fieldtally-'));
+  const db = await answer(indexedDB.open(name));
+  const all = await answer(db.transaction('drafts').objectStore('drafts').getAll());
+  db.close();
+  return all.some((draft) => draft.text.includes(text));
+}"""
+PATIENCE_S = 15
 
 
 class Person:
@@ -92,6 +103,16 @@ class Person:
 
     def sees(self, text: str | re.Pattern, timeout: float = 15_000) -> None:
         expect(self.page.get_by_text(text).locator("visible=true").first).to_be_visible(timeout=timeout)
+
+    def has_drafted(self, text: str) -> None:
+        """Waits until what is half typed is on the disk: a third of a second, or longer where the machine is busy."""
+        self.until(lambda: self.page.evaluate(IS_DRAFTED, text))
+
+    def until(self, holds: Callable[[], bool]) -> None:
+        deadline = time.monotonic() + PATIENCE_S
+        while not holds():
+            assert time.monotonic() < deadline, "waited in vain"
+            self.page.wait_for_timeout(100)
 
     def heading(self, text: str | re.Pattern) -> None:
         expect(self.page.get_by_role("heading", level=1, name=text)).to_be_visible()

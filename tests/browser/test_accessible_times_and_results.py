@@ -53,7 +53,7 @@ def test_no_violations_in_the_modes(rider):
     rider.fill("Instrument", "Yard wheel")
     for n in (1, 2, 3):
         rider.fill(re.compile(f"^Walk {n}"), f"50.{n}")
-    rider.page.wait_for_timeout(500)  # the draft is on the disk within a third of a second
+    rider.has_drafted("50.3")
     for path in ("/calibration/new", "/conditioning", "/conditioning/memory"):
         in_each_look(rider, path)
     rider.tap("Save set")  # nothing in the way: the one horse is chosen, the day is today

@@ -90,7 +90,7 @@ def recover(rider: Person) -> None:
     pass_minutes(rider, 2)
     rider.sees("TAKE THE RATES")
     take_rates(rider, 90, 40)
-    rider.page.wait_for_timeout(600)  # a draft is on the disk within a third of a second
+    rider.has_drafted('"breath":40')
     rider.page.reload()
     rider.sees("since the last canter")
     expect(rider.page.get_by_role("group", name=re.compile("^Heart")).get_by_role("status")).to_have_text("90")

@@ -239,8 +239,7 @@ def test_a_file_is_brought_in_taken_out_and_deleted(rider, tmp_path):
     rider.tap("Delete trace")
     rider.sees("Trace deleted.")
     rider.tap("Undo")
-    rider.page.wait_for_timeout(500)
-    assert len([trace for trace in traces(rider) if trace["name"] == "Round the oak"]) == 2
+    rider.until(lambda: len([trace for trace in traces(rider) if trace["name"] == "Round the oak"]) == 2)
     rider.all_sent()
 
 

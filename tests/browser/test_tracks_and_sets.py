@@ -34,7 +34,7 @@ def test_a_wheel_is_calibrated_and_every_later_result_uses_it(rider):
     for n, reading in enumerate(("50.3", "50.5", "50.4"), 1):
         rider.fill(re.compile(f"^Walk {n}"), reading)
     rider.sees("Reading × 0.992 (± 0.002) is metres")
-    rider.page.wait_for_timeout(500)  # what is typed is on the disk within a third of a second
+    rider.has_drafted("50.4")
     rider.page.reload()
     expect(rider.page.get_by_label(re.compile("^Walk 2"))).to_have_value("50.5")
     rider.tap("Save calibration")

@@ -10,7 +10,7 @@ from playwright.sync_api import expect
 from browser.person import Person
 from browser.test_countdown import choose_countdown
 from browser.test_recording import at_the_field
-from browser.watching import RECORDS, call_off, ready_to_time, start, start_button
+from browser.watching import RECORDS, call_off, ready_to_time, start, start_button, stop
 
 pytestmark = pytest.mark.xdist_group("browser")
 
@@ -71,6 +71,27 @@ def test_a_note_left_by_tapping_something_else_is_kept_beside_it(slow):
     assert (outing["notes"], outing["going"], outing["rider_confidence"], outing["closed"]) == (
         "Wind from the west", "firm", 4, True,
     )  # fmt: skip
+
+
+def test_a_note_is_kept_when_its_screen_is_left_from_within_the_box(slow):
+    outing = at_the_field(slow)
+    slow.go(outing)
+    slow.page.get_by_role("link", name="Details and finish").click()
+    slow.fill("About the day", "Wind from the west")
+    slow.page.go_back()
+    slow.until(lambda: the_one(slow, "outing")["notes"] == "Wind from the west")
+
+
+def test_a_canter_thrown_away_with_a_note_half_typed_stays_away(slow):
+    ready_to_time(slow)
+    start(slow)
+    slow.page.wait_for_timeout(1500)
+    stop(slow)
+    slow.fill("Note", "Into the wind")
+    slow.tap("Throw away")
+    slow.sees("Undo")
+    slow.go("/needs-you")
+    assert slow.page.evaluate(RECORDS, "timed_canter") == {}
 
 
 def test_a_countdown_called_off_stays_called_off(slow):

@@ -39,9 +39,11 @@ export async function save<K extends KindName>(kind: K, body: BodyInputs[K], rec
   return saved<K>(await durably((place) => writeBody(place, kind, body, record_id)));
 }
 
-/** Changes a part of a record as it was shown, and nothing that was said of it since. Resolves and rejects as `save`. */
-export async function edit<K extends KindName>(shown: Shown<K>, part: Partial<BodyInputs[K]>): Promise<SavedRecord<K>> {
-  return saved<K>(await durably((place) => writeEdit(place, shown, part)));
+/** Changes a part of a record as it was shown, and nothing that was said of it since. Resolves and rejects as `save`;
+ * null where it was taken back in the meantime. */
+export async function edit<K extends KindName>(shown: Shown<K>, part: Partial<BodyInputs[K]>): Promise<SavedRecord<K> | null> {
+  const done = await durably((place) => writeEdit(place, shown, part));
+  return done && saved<K>(done);
 }
 
 /** Takes a record back. Nothing is erased: `putBack` undoes it, today or next year. */
@@ -60,12 +62,12 @@ export async function settle(record_id: string, body: Plain | null): Promise<voi
   await durably((place) => writeBody(place, row.kind as KindName, body as never, record_id));
 }
 
-async function durably(work: (place: Place) => Promise<RecordRow>): Promise<RecordRow> {
+async function durably<Row extends RecordRow | null>(work: (place: Place) => Promise<Row>): Promise<Row> {
   try {
     const place = here();
     const done = await withReopening(place.db, () => work(place));
     notSaved.value = null;
-    afterSave(place, done);
+    if (done) afterSave(place, done);
     return done;
   } catch (error) {
     notSaved.value = troubleOf(error);

@@ -36,12 +36,13 @@ export interface Shown<K extends KindName = KindName> {
 /**
  * What `part` changes of the record as it was `shown`, on top of whatever was said of it since: a note being kept
  * while a chip beside it is tapped, or another's edit that has come in under an open form. Where both changed one
- * thing, this edit has the last word. A record taken back since then comes back as it was shown.
+ * thing, this edit has the last word. Null, and nothing is written: it was taken back since, and stays so.
  */
-export function writeEdit<K extends KindName>(place: Place, { record_id, kind, body }: Shown<K>, part: Partial<BodyInputs[K]>): Promise<RecordRow> {
+export function writeEdit<K extends KindName>(place: Place, { record_id, kind, body }: Shown<K>, part: Partial<BodyInputs[K]>): Promise<RecordRow | null> {
   return inTransaction(place, async (place) => {
+    const now = (await mustHave(place, record_id)).body;
+    if (now === null) return null;
     const shown = body as unknown as Plain;
-    const now = (await findRecord(place, record_id))?.body ?? shown;
     return writeBody(place, kind, merge(kind, [shown], [now, { ...shown, ...part }]).body as never, record_id);
   });
 }

@@ -15,7 +15,8 @@ export async function placeFence(record_id: string, part: Partial<Position>): Pr
 }
 
 // beside whatever else is said of the fence by now: standing takes a while
-async function put(record_id: string, part: Partial<Position>): Promise<[Fence, Fence]> {
+async function put(record_id: string, part: Partial<Position>): Promise<[Fence, Fence] | null> {
   const before = (await findRecord(here(), record_id))!.body as unknown as Fence;
-  return [before, (await edit({ record_id, kind: "fence", body: before }, part)).body];
+  const after = await edit({ record_id, kind: "fence", body: before }, part);
+  return after && [before, after.body];
 }

@@ -6,16 +6,16 @@ import { BigButton } from "../../parts/BigButton.tsx";
 import { goBack } from "../../parts/goBack.ts";
 import { NotHere } from "../../parts/NotHere.tsx";
 import { Screen } from "../../parts/Screen.tsx";
-import { TextBox } from "../../parts/TextBox.tsx";
 import { toast } from "../../parts/toast.ts";
 import type { RecordRow } from "../../store/db.ts";
-import { edit, useDraft, useRecord, useRole } from "../../store/book.ts";
+import { edit, useRecord, useRole } from "../../store/book.ts";
 import { useLive } from "../../store/live.ts";
 import { here } from "../../store/place.ts";
 import { findRecord } from "../../store/read.ts";
 import { showMoment } from "../../words/dates.ts";
 import { t } from "../../words/index.ts";
 import { ForkNotice } from "../attempt/ForkNotice.tsx";
+import { KeptText } from "../note/KeptText.tsx";
 import { aboutWords } from "../note/NoteScreen.tsx";
 import { altOf, remove, troubleWords } from "./MediaAbout.tsx";
 
@@ -56,15 +56,10 @@ function Shown({ row, what, back }: { row: RecordRow; what: string; back: string
 }
 
 function Caption({ row, body }: { row: RecordRow; body: Bodies["photo"] }) {
-  const [text, setText, clear] = useDraft(`photo ${row.record_id}`, body.caption ?? "");
-  const keep = async () => {
-    const caption = text.trim() || null;
-    if (caption === body.caption) return;
-    await edit({ record_id: row.record_id, kind: "photo", body }, { caption }).then(clear, () => toast(t("media.other")));
-  };
-  return (
-    <div onFocusOut={() => void keep()}>
-      <TextBox label={t("media.caption")} hint={t("media.caption_hint")} value={text} onInput={setText} most={200} />
-    </div>
-  );
+  const keep = (caption: string | null) =>
+    edit({ record_id: row.record_id, kind: "photo", body }, { caption }).then(Boolean, () => {
+      toast(t("media.other"));
+      return false;
+    });
+  return <KeptText draftKey={`photo ${row.record_id}`} said={body.caption} keep={keep} label={t("media.caption")} hint={t("media.caption_hint")} most={200} />;
 }

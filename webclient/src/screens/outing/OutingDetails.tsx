@@ -8,11 +8,12 @@ import { Screen } from "../../parts/Screen.tsx";
 import { Stepper } from "../../parts/Stepper.tsx";
 import { TextBox } from "../../parts/TextBox.tsx";
 import { toast } from "../../parts/toast.ts";
-import { edit, putBack, type SavedRecord, takeBack, useDraft, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
+import { edit, putBack, type SavedRecord, takeBack, useRecord, useRecords, useRole, useWhetherHere } from "../../store/book.ts";
 import { t } from "../../words/index.ts";
 import "../../style/recording.css";
 import { ForkNotice } from "../attempt/ForkNotice.tsx";
 import { About } from "../media/About.tsx";
+import { KeptText } from "../note/KeptText.tsx";
 
 /** What is said of the outing as a whole. Every change is kept at once: there is nothing to submit. */
 export function OutingDetails({ params }: { params: { id: string } }) {
@@ -75,12 +76,12 @@ function Where({ body, change }: { body: Outing; change: Change }) {
 }
 
 function OutingNotes({ outing, change }: { outing: SavedRecord<"outing">; change: Change }) {
-  const [notes, setNotes, clear] = useDraft(`outing ${outing.record_id} notes`, outing.body.notes ?? "");
-  const keep = () => change({ notes: notes.trim() || null }).then((saved) => saved && clear());
+  const keep = (notes: string | null) => change({ notes }).then(Boolean);
   return (
-    <div class="form" onFocusOut={() => notes.trim() !== (outing.body.notes ?? "") && void keep()}>
-      <TextBox label={t("outing.outing_notes")} hint={t("outing.outing_notes_hint")} value={notes} onInput={setNotes} lines={3} most={4000} />
-    </div>
+    <KeptText
+      draftKey={`outing ${outing.record_id} notes`} said={outing.body.notes} keep={keep}
+      label={t("outing.outing_notes")} hint={t("outing.outing_notes_hint")} lines={3} most={4000}
+    />
   );
 }
 
