@@ -1,4 +1,5 @@
 import json
+import shutil
 
 import pytest
 
@@ -6,11 +7,37 @@ from browser.person import DESK, PASSWORD, PHONE, Person
 from browser.running_server import RunningServer
 from browser.watching import make_horse_and_track
 
+PROFILE = "profile-wren"
+NOT_COPIED = shutil.ignore_patterns("Singleton*")  # links that name the browser that had the profile
+
+
+@pytest.fixture(scope="session")
+def signed_in_yesterday(playwright, tmp_path_factory):
+    """A stopped server that has the rider's account, and in its folder her phone's profile: signed in, its shell kept
+    for the field. Each test that asks for `rider` gets a copy of both."""
+    folder = tmp_path_factory.mktemp("yesterday")
+    running = RunningServer(folder / "data")
+    running.start()
+    running.command("user", "add", "wren", "--display-name", "Wren Ashdown", "--password-stdin", given=PASSWORD)
+    phone = Person(playwright, folder / PROFILE, running.address, PHONE)
+    phone.open("/")
+    phone.sign_in("wren")
+    phone.ready_for_the_field()
+    phone.close()  # Chromium writes cookies to disk only after a while
+    assert phone.mistakes == []
+    running.stop()
+    return running
+
 
 @pytest.fixture
-def server(tmp_path):
-    """A new server with no accounts, on a port and a data folder of its own."""
+def server(request, tmp_path):
+    """A server with a data folder of its own: with no accounts, or as the rider left it."""
     running = RunningServer(tmp_path / "data")
+    if "rider" in request.fixturenames:
+        before = request.getfixturevalue("signed_in_yesterday")
+        running.port = before.port  # what a browser keeps belongs to an address
+        for name in ("data", PROFILE):
+            shutil.copytree(before.data_dir.parent / name, tmp_path / name, ignore=NOT_COPIED)
     running.start()
     yield running
     running.stop()
@@ -33,13 +60,8 @@ def people(playwright, server, tmp_path):
 
 @pytest.fixture
 def rider(server, people):
-    """A signed-in rider with a phone whose shell is kept for the field."""
-    server.command("user", "add", "wren", "--display-name", "Wren Ashdown", "--password-stdin", given=PASSWORD)
+    """A signed-in rider with a phone whose shell is kept for the field: see `signed_in_yesterday`."""
     phone = people("wren")
-    phone.open("/")
-    phone.sign_in("wren")
-    phone.ready_for_the_field()
-    phone.close()  # signed in yesterday: Chromium writes cookies to disk only after a while
     phone.open("/")
     return phone
 
