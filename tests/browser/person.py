@@ -27,6 +27,7 @@ def chromium() -> str:
             return found
     raise AssertionError("The browser tests need Chromium: run tests/run, or name one in FIELDTALLY_CHROMIUM.")
 
+
 IS_DRAFTED = """async (text) => {
   const answer = (request) => new Promise((done) => { request.onsuccess = () => done(request.result); });
   const { name } = (await indexedDB.databases()).find((one) => one.name.startsWith('fieldtally-'));

@@ -17,7 +17,8 @@ pytestmark = pytest.mark.xdist_group("browser")
 # a write transaction is kept open by reads of nothing until its time is over
 SLOW_STORAGE = """
 (() => {
-  const [begin, read, now] = [IDBDatabase.prototype.transaction, IDBObjectStore.prototype.get, performance.now.bind(performance)];
+  const [begin, read] = [IDBDatabase.prototype.transaction, IDBObjectStore.prototype.get];
+  const now = performance.now.bind(performance);
   IDBDatabase.prototype.transaction = function (stores, mode, ...more) {
     const transaction = begin.call(this, stores, mode, ...more);
     if (mode !== 'readwrite') return transaction;
@@ -49,8 +50,9 @@ def test_the_storage_is_slow(slow):
     slow.page.reload()
     slow.heading("Today")
     took_ms = slow.page.evaluate("""async () => {
-      const db = await new Promise((done) => { const asked = indexedDB.open('slow', 1);
-        asked.onupgradeneeded = () => asked.result.createObjectStore('one'); asked.onsuccess = () => done(asked.result); });
+      const asked = indexedDB.open('slow', 1);
+      asked.onupgradeneeded = () => asked.result.createObjectStore('one');
+      const db = await new Promise((done) => { asked.onsuccess = () => done(asked.result); });
       const began = performance.now();
       const writing = db.transaction('one', 'readwrite');
       writing.objectStore('one').put(1, 1);

@@ -53,7 +53,8 @@ class Logbook:
     def add(self, kind: str, on: date = TODAY, author: str = "rider", **body) -> str:
         key = str(UUID(int=len(self.records) + 1))
         loaded = KINDS[kind].schema().load(body)
-        self.records[key] = Record(key, kind, loaded, on.isoformat(), len(self.records) + 1, author, (key,), first=(len(self.records) + 1, key))
+        number = len(self.records) + 1
+        self.records[key] = Record(key, kind, loaded, on.isoformat(), number, author, (key,), first=(number, key))
         return key
 
     def fence(self, label: str = "1 Log", profile: str = "log", **body) -> str:
