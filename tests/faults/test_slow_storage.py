@@ -10,7 +10,7 @@ from playwright.sync_api import expect
 from browser.person import Person
 from browser.test_countdown import choose_countdown
 from browser.test_recording import at_the_field
-from browser.watching import RECORDS, call_off, ready_to_time, start, start_button, stop
+from browser.watching import PRETEND_PHONE, RECORDS, call_off, ready_to_time, start, start_button, stop
 
 pytestmark = pytest.mark.xdist_group("browser")
 
@@ -75,12 +75,34 @@ def test_a_note_left_by_tapping_something_else_is_kept_beside_it(slow):
     )  # fmt: skip
 
 
+def test_what_is_typed_while_the_first_half_is_being_kept_stays(slow):
+    slow.go(f"{at_the_field(slow)}/details")
+    box = slow.page.get_by_label("About the day")
+    box.fill("Wind")
+    box.blur()
+    box.press_sequentially(" from the west", delay=60)
+    slow.until(lambda: the_one(slow, "outing")["notes"] == "Wind")
+    expect(box).to_have_value("Wind from the west")
+    box.blur()
+    slow.until(lambda: the_one(slow, "outing")["notes"] == "Wind from the west")
+    slow.page.reload()
+    expect(box).to_have_value("Wind from the west")
+
+
 def test_a_note_is_kept_when_its_screen_is_left_from_within_the_box(slow):
     outing = at_the_field(slow)
     slow.go(outing)
     slow.page.get_by_role("link", name="Details and finish").click()
     slow.fill("About the day", "Wind from the west")
     slow.page.go_back()
+    slow.until(lambda: the_one(slow, "outing")["notes"] == "Wind from the west")
+
+
+def test_a_note_is_kept_when_the_phone_is_put_away_from_within_the_box(slow):
+    slow.context.add_init_script(PRETEND_PHONE)
+    slow.go(f"{at_the_field(slow)}/details")
+    slow.fill("About the day", "Wind from the west")
+    slow.page.evaluate("phone.hide()")
     slow.until(lambda: the_one(slow, "outing")["notes"] == "Wind from the west")
 
 

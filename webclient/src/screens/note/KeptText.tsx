@@ -1,7 +1,7 @@
 import { useEffect, useRef } from "preact/hooks";
 
-import { useDraft } from "../../store/book.ts";
 import { TextBox } from "../../parts/TextBox.tsx";
+import { useDraft } from "../../store/book.ts";
 
 interface Props {
   draftKey: string;
@@ -15,20 +15,34 @@ interface Props {
   lines?: number;
 }
 
-/** Text that needs no saving: half typed it is a draft, left it is an entry, also when left with the whole screen. */
+/** Text that needs no saving: half typed it is a draft, left it is an entry, also when left with the screen or the app.
+ * The draft goes once the record says the same, so that what is typed meanwhile stays. */
 export function KeptText({ draftKey, said, keep, ...box }: Props) {
   const [text, setText, clear] = useDraft(draftKey, said ?? "");
+  const typed = text.trim() || null;
   const keeping = useRef<string | null | undefined>(undefined); // on its way, or there and not yet drawn
-  useEffect(() => void (keeping.current = undefined), [said]);
+  const gone = useRef(false);
   const finish = useRef(async (): Promise<void> => undefined);
   finish.current = async () => {
-    const next = text.trim() || null;
-    if (next === (keeping.current === undefined ? said : keeping.current)) return;
-    keeping.current = next;
-    if (await keep(next)) clear();
-    else keeping.current = undefined;
+    if (typed === (keeping.current === undefined ? said : keeping.current)) return;
+    keeping.current = typed;
+    const kept = await keep(typed);
+    if (!kept) keeping.current = undefined;
+    else if (gone.current) clear();
   };
-  useEffect(() => () => void finish.current(), []);
+  useEffect(() => {
+    if (keeping.current === said && typed === said) clear();
+    keeping.current = undefined;
+  }, [said]);
+  useEffect(() => {
+    const hidden = () => document.visibilityState === "hidden" && void finish.current();
+    document.addEventListener("visibilitychange", hidden);
+    return () => {
+      gone.current = true;
+      document.removeEventListener("visibilitychange", hidden);
+      void finish.current();
+    };
+  }, []);
   return (
     <div onFocusOut={() => void finish.current()}>
       <TextBox value={text} onInput={setText} {...box} />
