@@ -7,9 +7,9 @@ import { openDb } from "./place.ts";
 
 const EVERY_MS = 300;
 
-export type Draft = [text: string, setText: (text: string) => void, clear: () => void];
+export type Draft = [text: string, setText: (text: string) => void, clear: () => void, flush: () => void];
 
-/** Text kept under `key` until it is cleared. `initial` is what stands there when nothing is half typed: also once it
+/** Text kept under `key` until it is cleared; `flush` writes what still waits. `initial` is what stands there when nothing is half typed: also once it
  * was cleared, or a note just kept would look empty and be kept as empty when its box is left again. */
 export function useDraft(key: string, initial = ""): Draft {
   const [typed, setTyped] = useState<{ key: string; text: string | null } | null>(null);
@@ -34,7 +34,7 @@ export function useDraft(key: string, initial = ""): Draft {
     writer.current?.write(null);
     writer.current?.flush();
   };
-  return [(typed?.key === key ? typed.text : null) ?? initial, setText, clear];
+  return [(typed?.key === key ? typed.text : null) ?? initial, setText, clear, () => writer.current?.flush()];
 }
 
 /** Writes the newest text at once, then at most every 300 ms; null removes the draft. */

@@ -18,7 +18,7 @@ interface Props {
 /** Text that needs no saving: half typed it is a draft, left it is an entry, also when left with the screen or the app.
  * The draft goes once the record says the same, so that what is typed meanwhile stays. */
 export function KeptText({ draftKey, said, keep, ...box }: Props) {
-  const [text, setText, clear] = useDraft(draftKey, said ?? "");
+  const [text, setText, clear, flush] = useDraft(draftKey, said ?? "");
   const typed = text.trim() || null;
   const keeping = useRef<string | null | undefined>(undefined); // on its way, or there and not yet drawn
   const gone = useRef(false);
@@ -26,6 +26,7 @@ export function KeptText({ draftKey, said, keep, ...box }: Props) {
   finish.current = async () => {
     if (typed === (keeping.current === undefined ? said : keeping.current)) return;
     keeping.current = typed;
+    flush(); // a page killed right after must not find an older draft in front of what was kept
     const kept = await keep(typed);
     if (!kept) keeping.current = undefined;
     else if (gone.current) clear();
