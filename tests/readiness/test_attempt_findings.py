@@ -80,6 +80,22 @@ def test_a_day_that_ends_on_a_stop_is_shaky_whatever_was_clear_before_it(logbook
     assert logbook.finding("ditch_alone")["state"] == "shown"
 
 
+def test_a_later_outing_asked_for_after_a_stop_is_a_later_one(logbook):
+    fence = ditch(logbook)
+    school(logbook, fence, range(20, 180, 8))
+    outing = logbook.outing(10)
+    logbook.attempt(outing, fence, "refusal", presentation=ALONE)
+    logbook.attempt(outing, fence, "clear", presentation=ALONE)
+    logbook.add(
+        "bar_change", author="coach", rulebook_id=logbook.book.id, level_id="second", requirement_id="ditch_alone",
+        quantity="rebuild_outings", value=1, reason="Another day shows more.",
+    )  # fmt: skip
+    found = logbook.finding("ditch_alone")
+    assert (found["state"], found["reasons"][0]["values"]["clear_since"]) == ("shaky", 1)
+    school(logbook, fence, [5])
+    assert logbook.finding("ditch_alone")["state"] == "shown"
+
+
 def test_what_is_edited_later_stays_where_it_was_in_its_day(logbook):
     """A note added to the stop in the evening does not move it behind the clear attempt that put it right."""
     fence = ditch(logbook)

@@ -99,14 +99,12 @@ class Tally:
 
     def clear_since_last(self, happened: np.ndarray) -> tuple[int, int]:
         """Clear attempts since the last row where something happened, that day's too where they were written down
-        after it, and in how many outings."""
+        after it; and in how many outings of later days."""
         day = self.last_day_where(happened)
         last = max(self.attempts.written(self.rows[happened & (self.days == day)]))
-        that_day = self.rows[self.is_clear & (self.days == day)]
-        after = [each > last for each in self.attempts.written(that_day)]
-        later = self.clear_rows[self.days[self.is_clear] > day]
-        since = np.concatenate((that_day[np.array(after, dtype=bool)], later))
-        return len(since), runs(self.attempts.outing[since])
+        that_day = self.attempts.written(self.rows[self.is_clear & (self.days == day)])
+        later, outings = self.clear_on_later_days(day)
+        return later + sum(each > last for each in that_day), outings
 
     @once
     def stops(self) -> int:
