@@ -9,8 +9,9 @@ const EVERY_MS = 300;
 
 export type Draft = [text: string, setText: (text: string) => void, clear: () => void, flush: () => void];
 
-/** Text kept under `key` until it is cleared; `flush` writes what still waits. `initial` is what stands there when nothing is half typed: also once it
- * was cleared, or a note just kept would look empty and be kept as empty when its box is left again. */
+/** Text kept under `key` until it is cleared; `flush` writes what still waits. `initial` is what stands there when
+ * nothing is half typed: also once it was cleared, or a note just kept would look empty and be kept as empty when its
+ * box is left again. */
 export function useDraft(key: string, initial = ""): Draft {
   const [typed, setTyped] = useState<{ key: string; text: string | null } | null>(null);
   const writer = useRef<DraftWriter | null>(null);

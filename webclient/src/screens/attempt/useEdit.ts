@@ -26,7 +26,7 @@ export function useEdit<K extends KindName>(record: SavedRecord<K>): [Bodies[K],
     saving.current += 1;
     try {
       const after = newest.current;
-      await edit({ ...record, body: before }, part);
+      if (!(await edit({ ...record, body: before }, part))) throw new Error("it was taken back meanwhile");
       toast(t("attempt.changed"), () => void edit({ ...record, body: after }, before).catch(notKept));
       return true;
     } catch {
