@@ -16,15 +16,17 @@ interface Props {
 }
 
 /** Text that needs no saving: half typed it is a draft, left it is an entry, also when left with the screen or the app.
- * The draft goes once the record says the same, so that what is typed meanwhile stays. */
+ * The draft goes once the record says the same and nobody is typing: even a space typed meanwhile stays. */
 export function KeptText({ draftKey, said, keep, ...box }: Props) {
   const [text, setText, clear, flush] = useDraft(draftKey, said ?? "");
   const typed = text.trim() || null;
   const keeping = useRef<string | null | undefined>(undefined); // on its way, or there and not yet drawn
   const gone = useRef(false);
+  const place = useRef<HTMLDivElement>(null);
+  const settle = () => typed === said && !place.current?.contains(document.activeElement) && clear();
   const finish = useRef(async (): Promise<void> => undefined);
   finish.current = async () => {
-    if (typed === (keeping.current === undefined ? said : keeping.current)) return;
+    if (typed === (keeping.current === undefined ? said : keeping.current)) return void settle();
     keeping.current = typed;
     flush(); // a page killed right after must not find an older draft in front of what was kept
     const kept = await keep(typed);
@@ -32,7 +34,7 @@ export function KeptText({ draftKey, said, keep, ...box }: Props) {
     else if (gone.current) clear();
   };
   useEffect(() => {
-    if (keeping.current === said && typed === said) clear();
+    if (keeping.current === said) settle();
     keeping.current = undefined;
   }, [said]);
   useEffect(() => {
@@ -45,7 +47,7 @@ export function KeptText({ draftKey, said, keep, ...box }: Props) {
     };
   }, []);
   return (
-    <div onFocusOut={() => void finish.current()}>
+    <div ref={place} onFocusOut={() => void finish.current()}>
       <TextBox value={text} onInput={setText} {...box} />
     </div>
   );
